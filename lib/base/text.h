@@ -1,0 +1,34 @@
+// Small things done to text: is it text at all, cut it, join it, fold its case, write bytes as hexadecimal.
+//
+// Promises: works on bytes; only ASCII letters change case, so a name in any script survives.
+// Does not: normalise Unicode (that would alter what was typed).
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace undersheet {
+
+[[nodiscard]] bool is_utf8(std::string_view bytes); // well-formed, no surrogates, nothing past U+10FFFF
+[[nodiscard]] bool has_control_characters(std::string_view text); // any below U+0020 but newline, or U+007F
+[[nodiscard]] std::size_t character_count(std::string_view utf8); // code points
+
+[[nodiscard]] std::string_view trimmed(std::string_view text);
+[[nodiscard]] std::string lower_ascii(std::string_view text);
+[[nodiscard]] std::vector<std::string> split(std::string_view text, char at); // "a||b" gives three; "" gives one empty
+[[nodiscard]] std::string joined(const std::vector<std::string>& pieces, std::string_view between);
+[[nodiscard]] std::string replaced(std::string text, std::string_view what, std::string_view by); // every occurrence
+
+[[nodiscard]] std::string hex(std::span<const std::uint8_t> bytes); // lower case
+[[nodiscard]] std::optional<std::vector<std::uint8_t>> unhex(std::string_view digits); // lower case only, even length
+
+// How many single-letter slips (change, drop, add) lie between two words; for "did you mean".
+[[nodiscard]] std::size_t slips_between(std::string_view a, std::string_view b);
+// The word of `known` nearest to `word`, if it is at most two slips away; else empty.
+[[nodiscard]] std::string nearest_word(std::string_view word, const std::vector<std::string>& known);
+
+} // namespace undersheet

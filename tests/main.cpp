@@ -1,0 +1,3 @@
+// The one main of every test program; Catch2's main takes long to compile, so it is compiled once.
+#define CATCH_CONFIG_MAIN
+#include <catch2/catch.hpp>
