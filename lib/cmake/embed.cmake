@@ -1,0 +1,21 @@
+# Writes one data file as a C++ source holding its bytes: cmake -DINPUT=... -DOUTPUT=... -DNAME=... -P embed.cmake
+# An array of bytes, not a string literal: literals have a length limit in the standard, arrays have none.
+file(READ "${INPUT}" digits HEX)
+string(REGEX REPLACE "([0-9a-f][0-9a-f])" "0x\\1," bytes "${digits}")
+string(REGEX REPLACE "(0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,)" "\\1\n" bytes "${bytes}")
+file(WRITE "${OUTPUT}" "\
+#include \"schema/embedded.h\"
+
+namespace undersheet::schema {
+
+namespace {
+const unsigned char kBytes[] = {
+${bytes}0};
+} // namespace
+
+std::string_view ${NAME}() {
+    return {reinterpret_cast<const char*>(kBytes), sizeof kBytes - 1};
+}
+
+} // namespace undersheet::schema
+")
