@@ -1,13 +1,12 @@
 // The catalogue: every kind of entry there is, field by field, with unit, range, words and the question as a
 // roofer asks it.
 //
-// Promises: whatever was read holds together: it fits schema/kinds.schema.json, names are unique, the unit at
-// the end of a
-//   field's name is its unit, every number has a range and its usual values lie inside it. Otherwise one
-//   line: where, why.
+// Promises: whatever was read holds together. It fits schema/kinds.schema.json, names are unique, the unit at
+//   the end of a field's name is its unit, every number has a range and its usual values lie inside it.
+//   Otherwise one line says where and why.
 // Comes from: schema/kinds.json; its hash pins what a job was recorded with.
-// Does not: judge a value beyond its range, or know a roof. Adding a kind or a field is a change to the data
-// alone. Threads: plain values, read once, never changed.
+// Does not: judge a value beyond its range, or know a roof. Adding a kind or a field is a change to the data.
+// Threads: plain values, read once, never changed.
 #pragma once
 
 #include "base/decimal.h"
@@ -74,7 +73,7 @@ enum class Judging {
 enum class Group { reading, event, office };
 
 // What fields must be to each other. Numbers, times and dates that are not there are no breach.
-struct Rule {
+struct FieldRule {
     enum class Sort { sum, at_most, wants };
     Sort sort = Sort::sum;
     std::vector<std::string> parts = {}; // sum: these together make `field` (a missing one is 0)
@@ -98,7 +97,7 @@ struct Kind {
     bool automatic = false;   // written by the program, never typed
     std::string example = {}; // one whole command
     std::vector<Field> fields = {};
-    std::vector<Rule> rules = {};
+    std::vector<FieldRule> rules = {};
 
     [[nodiscard]] const Field* field(std::string_view name) const; // nullptr when it has none of that name
 };
