@@ -78,6 +78,14 @@ Result<Decimal> Decimal::parse(std::string_view text) {
     return made;
 }
 
+Result<Decimal> Decimal::scaled(std::int64_t digits, int places) {
+    const std::string shown = std::to_string(digits) + " / 10^" + std::to_string(places);
+    if (places < 0 || places > kMostPlaces) return too_long(shown);
+    const Decimal made(digits, places);
+    if (made.digits_ > kMostValue || made.digits_ < -kMostValue) return too_long(shown);
+    return made;
+}
+
 Result<Decimal> Decimal::rounded(double value, int places) {
     if (!std::isfinite(value)) return Fault{Code::value_impossible, "a computed value is not a number", {}, {}};
     const double scaled = std::round(value * static_cast<double>(power_of_ten(places)));

@@ -20,11 +20,16 @@ public:
     static Decimal of(std::int64_t whole);
     // Plain digits with an optional minus and one point: "-0.5", "12". No comma, no exponent, no blanks.
     static Result<Decimal> parse(std::string_view text);
+    // digits / 10^places, exactly: scaled(25, 1) is 2.5. Places 0 to 18.
+    static Result<Decimal> scaled(std::int64_t digits, int places);
     // The decimal nearest to `value` with that many places (0 to 9), halves away from zero.
     static Result<Decimal> rounded(double value, int places);
 
     [[nodiscard]] double value() const;
     [[nodiscard]] std::string text() const;
+    // The value is digits() / 10^places(), in its smallest form: for exact work with whole numbers.
+    [[nodiscard]] std::int64_t digits() const { return digits_; }
+    [[nodiscard]] int places() const { return places_; }
     [[nodiscard]] bool is_integer() const { return places_ == 0; }
     [[nodiscard]] std::int64_t whole() const; // towards zero
     // Exact product; refused when it needs more than 15 digits.
