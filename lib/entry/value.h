@@ -32,6 +32,7 @@ public:
     Value(std::string_view text) : held_(std::string(text)) {}         // NOLINT
     Value(const char* text) : held_(std::string(text)) {}              // NOLINT
     Value(List list) : held_(std::move(list)) {}                       // NOLINT
+    static Value object(Map ascending);             // for who has the members already sorted, none twice
     static Value rounded(double value, int places); // the decimal nearest; text "?" when it is no number
 
     // Each gives what is held, or nullptr when it is another type.
