@@ -5,6 +5,7 @@
 //   AB+1.20     a point along AB    2.10,0.80   a point on the deck
 //   R1          a label             B2|B3       the joint between two boards
 //   2.75,0>2.75,4.60                            a line on the deck
+// Printed with no decimals or at least two (AB+1.2 becomes AB+1.20); of a joint the shorter, then lower, name first.
 // Does not: know the roof; whether AB is an edge of it is asked in job.
 #pragma once
 
