@@ -1,0 +1,180 @@
+// What the desk hands back: plain values, ready to be shown. Nothing here has to be worked out any further.
+//
+// Every answer about a job names it. Times are as written (RFC 3339); the figures stand inside the sentences, already in
+// the unit and with the digits the instrument gives. json.h writes each of them for scripts.
+// Threads: plain values.
+#pragma once
+
+#include "base/fault.h"
+
+#include <string>
+#include <vector>
+
+namespace undersheet::desk {
+
+using Lines = std::vector<std::string>;
+
+struct JobName {
+    std::string ref = {}, roof = {};
+};
+
+struct Started {
+    std::string book = {}, firm = {}, device = {};
+};
+
+struct PersonLine {
+    std::string id = {}, name = {}, initials = {}, role = {}, firm = {}, ends = {};
+};
+
+struct JobLine {
+    JobName job = {};
+    std::string id = {}, opened = {}, handed_over = {}, finished = {};
+    std::string standing = {}; // "under way: band/AB, wall/CD", "handed over", "from paper"
+    std::size_t entries = 0;
+    bool from_paper = false, current = false; // current: the job last worked on
+};
+
+// One thing in the way, and what would clear it.
+struct Held {
+    std::string why = {}, clears = {};
+    std::string finding = {}; // its id, when a finding is in the way
+    bool decidable = false;   // a named decision can let it go
+};
+
+// One thing kept, or why it was not. Exactly one of `entry` and `held_by` says something.
+struct Kept {
+    JobName job = {};
+    std::string entry = {}, name = {}; // the whole hash, and the short form people type
+    std::string kind = {}, heading = {}, place = {}, part = {}, when = {}, by = {};
+    std::string says = {};     // "air 13 °C, rh 66 %, surface 14 °C"
+    Lines asked = {};          // what looks odd: kept as it is, worth a second look
+    Lines marks = {};          // written later, ahead of the clock, clock set by hand
+    std::string bond_now = {}; // for an air reading: can I bond now?
+    std::string now = {};      // where the part stands after it
+    std::vector<Held> held_by = {};
+    [[nodiscard]] bool is_kept() const { return held_by.empty(); }
+};
+
+struct BadLine {
+    std::size_t line = 0; // 1 is the first
+    Fault fault = {};
+};
+
+// Many lines fed at once: all of them kept, or none.
+struct KeptMany {
+    JobName job = {};
+    std::size_t kept = 0;
+    Lines asked = {}; // "line 4: …"
+    std::vector<BadLine> bad = {};
+    std::string bond_now = {};
+};
+
+struct FindingLine {
+    std::string id = {}, rule = {}, severity = {}, severity_text = {};
+    std::string place = {}, part = {}, says = {}, value = {}, limit = {}, source = {}, mark = {}, clears = {};
+    bool near = false, decidable = false;
+    std::string decided = {}, reason = {}, told = {};
+    Lines entries = {}; // whole hashes
+};
+
+struct Findings {
+    JobName job = {};
+    std::string as_of = {};
+    std::vector<FindingLine> open = {}; // worst first
+    std::vector<FindingLine> let_go = {};
+    Lines not_looked = {};
+};
+
+struct StepLine {
+    std::string name = {}, says = {}, entry = {};
+    bool must = true, done = false;
+};
+
+struct PartLine {
+    std::string part = {}, stage = {}, title = {}, state = {}, state_text = {};
+    Lines may = {};
+    std::vector<StepLine> steps = {};
+    std::vector<Held> held_by = {};
+    std::string signed_by = {}, signed_at = {}, note = {};
+};
+
+struct Stages {
+    JobName job = {};
+    std::string as_of = {}, bond_now = {};
+    std::vector<PartLine> parts = {}; // in the order of work
+};
+
+// The chain behind a verdict, from what was recorded to the limit it was held against.
+struct WhyStep {
+    std::string heading = {};
+    Lines lines = {};
+};
+
+struct Why {
+    JobName job = {};
+    std::string about = {}, verdict = {};
+    std::vector<WhyStep> steps = {};
+};
+
+struct PunchLine {
+    std::string number = {}, severity = {}, severity_text = {}, place = {}, part = {}, says = {}, clears = {};
+    bool open = true;
+    Lines holds = {}, also_raised_as = {};
+    std::string raised_by = {}, raised_at = {}, cleared_by = {}, cleared_at = {}, looked_by = {}, looked_at = {}, let_go = {};
+};
+
+struct Punch {
+    JobName job = {};
+    std::string as_of = {};
+    std::vector<PunchLine> rows = {};
+};
+
+struct HistoryLine {
+    std::string entry = {}, name = {}, kind = {}, heading = {}, place = {}, part = {}, when = {}, clock = {}, by = {}, device = {};
+    std::string says = {};
+    Lines marks = {};   // written later, ahead of the clock, corrected by …, withdrawn by …
+    Lines changes = {}; // "surface 14 °C -> 13 °C"
+};
+
+struct History {
+    JobName job = {};
+    std::vector<HistoryLine> lines = {}; // as it happened
+};
+
+struct PaperMade {
+    JobName job = {};
+    std::string name = {}, bytes = {};
+};
+
+struct VerifyFault {
+    std::string entry = {}, device = {}, what = {};
+    std::int64_t seq = 0;
+};
+
+struct Verified {
+    bool ok = false, witnessed = false;
+    std::size_t entries = 0;
+    std::string digest = {};
+    std::vector<VerifyFault> faults = {};
+};
+
+// --- the catalogue of kinds, for help, completion and reference ---
+
+struct ChoiceLine {
+    std::string word = {}, meaning = {};
+};
+
+struct FieldLine {
+    std::string name = {}, type = {}, unit = {}, prompt = {}, odd = {}, fallback = {};
+    std::string least = {}, most = {}, usual_least = {}, usual_most = {}; // "" when there is no such bound
+    std::vector<ChoiceLine> choices = {};
+    bool required = false, personal = false, may_skip = false;
+};
+
+struct KindLine {
+    std::string name = {}, heading = {}, prompt = {}, group = {}, judging = {}, place = {}, example = {};
+    bool place_required = false, part_required = false, typed = true; // typed: people record it themselves
+    std::vector<FieldLine> fields = {};
+};
+
+} // namespace undersheet::desk

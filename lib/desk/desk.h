@@ -1,0 +1,85 @@
+// The desk: everything a person can ask for, one function each. The command line and a phone both stand on this side of it.
+//
+// Each function reads the book, folds the job, judges it, and either answers or appends. What is refused changes nothing:
+// a Fault is one line; a held move comes back as Kept with the things that hold it. Reading never writes.
+// Promises: one call that writes is one transaction of the book, all or nothing.
+// Does not: print, ask, or know how anything is shown.
+// Threads: one desk belongs to one thread. Nothing throws for what people bring; std::logic_error is our own mistake.
+#pragma once
+
+#include "base/result.h"
+#include "desk/answers.h"
+#include "desk/requests.h"
+
+#include <memory>
+#include <string_view>
+
+namespace undersheet::entry {
+class World;
+}
+
+namespace undersheet::desk {
+
+struct Session;
+
+// The machine's own clock and chance. With `clock` (RFC 3339) the wall clock stands there instead, and every entry says so.
+[[nodiscard]] Result<std::unique_ptr<entry::World>> machine_world(std::string_view clock = {});
+
+class Desk {
+public:
+    // Makes the book and this device's key; the firm is the first thing in it.
+    static Result<Started> start(const std::string& book_file, const Firm& firm, std::unique_ptr<entry::World> world,
+                                 const std::string& when = {});
+    static Result<Desk> open(const std::string& book_file, std::unique_ptr<entry::World> world);
+    Desk(Desk&&) noexcept;
+    Desk& operator=(Desk&&) noexcept;
+    ~Desk();
+
+    // --- people and jobs ---
+    [[nodiscard]] Result<std::vector<PersonLine>> people();
+    [[nodiscard]] Result<PersonLine> add_person(const Asked& asked, const NewPerson& person);
+    [[nodiscard]] Result<std::vector<JobLine>> jobs();
+    [[nodiscard]] Result<JobLine> open_job(const Asked& asked, const NewJob& job);
+
+    // --- recording ---
+    [[nodiscard]] Result<Kept> record(const Asked& asked, const Record& record);
+    [[nodiscard]] Result<KeptMany> record_lines(const Asked& asked, std::string_view json_lines);
+    [[nodiscard]] Result<Kept> correct(const Asked& asked, const Correction& correction);
+    [[nodiscard]] Result<Kept> withdraw(const Asked& asked, const Withdrawal& withdrawal);
+    [[nodiscard]] Result<Kept> keep_photo(const Asked& asked, const Photograph& photo);
+
+    // --- parts ---
+    [[nodiscard]] Result<Kept> move(const Asked& asked, const Move& move);
+    [[nodiscard]] Result<Stages> stages(const Asked& asked);
+
+    // --- judgement ---
+    [[nodiscard]] Result<Findings> findings(const Asked& asked);
+    [[nodiscard]] Result<Why> why(const Asked& asked, std::string_view finding_stage_or_part);
+    [[nodiscard]] Result<Kept> decide(const Asked& asked, const Decide& decision);
+    [[nodiscard]] Result<Kept> give_reason(const Asked& asked, const Reason& reason);
+    [[nodiscard]] Result<Kept> note_told(const Asked& asked, const Told& told);
+
+    // --- the punch list ---
+    [[nodiscard]] Result<Punch> punch(const Asked& asked);
+    [[nodiscard]] Result<Kept> punch_add(const Asked& asked, const PunchAdd& item);
+    [[nodiscard]] Result<Kept> punch_clear(const Asked& asked, const PunchClear& clear);
+    [[nodiscard]] Result<Kept> punch_look(const Asked& asked, std::string_view number, std::string_view note = {});
+    [[nodiscard]] Result<Kept> punch_join(const Asked& asked, std::string_view number, std::string_view with);
+
+    // --- papers and the journal ---
+    [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format);
+    [[nodiscard]] Result<History> history(const Asked& asked, std::string_view entry = {}); // "" is all of it
+    [[nodiscard]] Result<Verified> verify();
+
+private:
+    explicit Desk(std::unique_ptr<Session> session);
+    std::unique_ptr<Session> session_;
+};
+
+// The catalogue that comes with the program; no book is needed to read it.
+[[nodiscard]] std::vector<KindLine> kinds();
+[[nodiscard]] Result<KindLine> kind(std::string_view name); // kind_unknown with the nearest word
+[[nodiscard]] std::vector<std::string> stage_names();       // of the method that comes with the program
+[[nodiscard]] std::vector<std::string> step_names(std::string_view stage);
+
+} // namespace undersheet::desk

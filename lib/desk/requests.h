@@ -1,0 +1,85 @@
+// What is put to the desk: what somebody typed, as they typed it.
+//
+// Everything is text on purpose. Names, times, places and figures are read by the desk against the catalogue and the job,
+// so the command line and a phone are told the same thing in the same words when something is not right.
+// Threads: plain values.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace undersheet::desk {
+
+// Goes with every question and every record of a job.
+struct Asked {
+    std::string job = {};  // its reference; "" is the job last worked on
+    std::string by = {};   // initials or a name; "" is the only person in the book
+    std::string when = {}; // RFC 3339 with offset; "" is now
+};
+
+struct Firm {
+    std::string name = {}, address = {}, phone = {}, email = {}, registration = {};
+};
+
+struct NewPerson {
+    std::string name = {}, role = {}, initials = {}, firm = {}, cards = {}, ends = {};
+};
+
+struct NewJob {
+    std::string ref = {}, roof = {};
+    std::string method = {};   // the text of a firm's own method file; "" is the one that comes with the program
+    bool from_paper = false;   // an old roof, taken over from its papers: accepted as it is, and closed
+    std::string finished = {}; // the day such a roof was finished
+};
+
+using Fields = std::vector<std::string>; // "air_c=13", one each
+
+struct Record {
+    std::string kind = {}, place = {}, part = {};
+    Fields fields = {};
+};
+
+// Moves a part: begin, tick, pause, resume, sign, send_back, confirm, reopen, leave_out, take_back.
+struct Move {
+    std::string event = {}, part = {}, place = {};
+    Fields fields = {};
+};
+
+struct Correction {
+    std::string entry = {}; // its name, or as much of the beginning as is unmistakable
+    Fields fields = {};
+    std::string why = {};
+};
+
+struct Withdrawal {
+    std::string entry = {}, why = {};
+};
+
+struct Photograph {
+    std::string bytes = {}, file_name = {};
+    std::string of = {};                   // a place, an entry or a part
+    std::string shows = {}, label_of = {}; // label_of: the tin or sheet whose label it is
+};
+
+struct Decide {
+    std::string finding = {}, decider = {}, role = {}, why = {};
+};
+
+struct Reason {
+    std::string finding = {}, text = {};
+};
+
+struct Told {
+    std::string finding = {}, whom = {};
+};
+
+struct PunchAdd {
+    std::string text = {}, place = {}, part = {}, severity = {};
+};
+
+struct PunchClear {
+    std::string number = {}, why = {};
+    Photograph photo = {}; // what it looks like now; without bytes there is none
+};
+
+} // namespace undersheet::desk
