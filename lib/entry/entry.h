@@ -42,31 +42,34 @@ struct Draft {
     std::string part = {};
     Time when = {};
     Value data = {};
-    Value raw = {};                                     // {field: typed text}, only where it differs
-    std::map<std::string, std::string> personal = {};   // field -> value; becomes a commitment in the body
-    std::string id = {};                                // left empty, a new UUIDv7 is made
+    Value raw = {};                                   // {field: typed text}, only where it differs
+    std::map<std::string, std::string> personal = {}; // field -> value; becomes a commitment in the body
+    std::string id = {};                              // left empty, a new UUIDv7 is made
 };
 
 struct Entry {
     Hash hash = {};
     Signature signature = {};
-    std::string body = {};   // the stored bytes
+    std::string body = {}; // the stored bytes
 
     std::string kind = {}, job = {}, author = {}, device = {}, id = {}, boot = {}, part = {};
     Place place = {};
     Time when = {}, clock = {};
     bool simulated = false;
-    Value data = {};         // as in the body: personal fields are commitments
+    Value data = {}; // as in the body: personal fields are commitments
     Value raw = {};
     std::int64_t seq = 0, dctr = 0, lam = 0, mono_millis = 0;
     std::optional<Hash> prev = {}, dprev = {};
     std::vector<Hash> seen = {};
 
-    std::map<std::string, std::string> personal = {};  // what the book still holds of the personal fields
+    std::map<std::string, std::string> personal = {}; // what the book still holds of the personal fields
 
     // A field as text, a personal one from what is still held ("(erased)" when it is gone); "" when the field is missing.
     [[nodiscard]] std::string field_text(std::string_view field) const;
 };
+
+// The salted commitment that stands for a personal value ({"cid":"<64>"}); nothing when this is another value.
+[[nodiscard]] std::optional<Hash> commitment_of(const Value& value);
 
 [[nodiscard]] bool comes_before(const Entry& a, const Entry& b); // (lam, dev, seq, hash)
 

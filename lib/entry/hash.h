@@ -16,8 +16,8 @@ namespace undersheet::entry {
 using Hash = std::array<std::uint8_t, 32>;
 
 [[nodiscard]] Hash sha256(std::string_view bytes);
-[[nodiscard]] std::string hash_text(const Hash& hash);       // 64 hexadecimal digits
-[[nodiscard]] std::string short_name(const Hash& hash);      // the first 8: how an entry is named to people
+[[nodiscard]] std::string hash_text(const Hash& hash);  // 64 hexadecimal digits
+[[nodiscard]] std::string short_name(const Hash& hash); // the first 8: how an entry is named to people
 [[nodiscard]] Result<Hash> parse_hash(std::string_view text);
 // SHA-256 over the raw 32-byte hashes, in the order given.
 [[nodiscard]] Hash digest_of(std::span<const Hash> hashes);

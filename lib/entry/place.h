@@ -24,7 +24,7 @@ struct Place {
     std::string b = {}; // second corner of a pair; second board
     Decimal x_m = {};   // along: metres from a; point and line: x of the first point
     Decimal y_m = {};
-    Decimal x2_m = {};  // line: the second point
+    Decimal x2_m = {}; // line: the second point
     Decimal y2_m = {};
 
     friend bool operator==(const Place& p, const Place& q) {

@@ -23,15 +23,15 @@ using Map = std::vector<Member>; // ascending by key
 
 class Value {
 public:
-    Value() = default; // an object without members
-    Value(bool yes) : held_(yes) {}                                    // NOLINT: made from what it holds on purpose
-    Value(Decimal number) : held_(number) {}                           // NOLINT
-    Value(int number) : held_(Decimal::of(number)) {}                  // NOLINT
-    Value(std::int64_t number) : held_(Decimal::of(number)) {}         // NOLINT
-    Value(std::string text) : held_(std::move(text)) {}                // NOLINT
-    Value(std::string_view text) : held_(std::string(text)) {}         // NOLINT
-    Value(const char* text) : held_(std::string(text)) {}              // NOLINT
-    Value(List list) : held_(std::move(list)) {}                       // NOLINT
+    Value() = default;                                         // an object without members
+    Value(bool yes) : held_(yes) {}                            // NOLINT: made from what it holds on purpose
+    Value(Decimal number) : held_(number) {}                   // NOLINT
+    Value(int number) : held_(Decimal::of(number)) {}          // NOLINT
+    Value(std::int64_t number) : held_(Decimal::of(number)) {} // NOLINT
+    Value(std::string text) : held_(std::move(text)) {}        // NOLINT
+    Value(std::string_view text) : held_(std::string(text)) {} // NOLINT
+    Value(const char* text) : held_(std::string(text)) {}      // NOLINT
+    Value(List list) : held_(std::move(list)) {}               // NOLINT
     static Value object(Map ascending);             // for who has the members already sorted, none twice
     static Value rounded(double value, int places); // the decimal nearest; text "?" when it is no number
 
@@ -46,12 +46,13 @@ public:
     // Short cuts for members: the fallback (or false) when missing or of another type.
     [[nodiscard]] std::string text_of(std::string_view key, std::string_view fallback = {}) const;
     [[nodiscard]] double number_of(std::string_view key, double fallback) const;
-    [[nodiscard]] bool is_yes(std::string_view key) const; // true, or the text "yes"
+    [[nodiscard]] bool is_yes(std::string_view key) const;         // true, or the text "yes"
     [[nodiscard]] const List& list_of(std::string_view key) const; // an empty list when there is none
 
-    Value& set(std::string_view key, Value value); // adds or replaces a member; makes this an object if it is none
+    Value& set(std::string_view key,
+               Value value); // adds or replaces a member; makes this an object if it is none
     void erase(std::string_view key);
-    Value& push(Value value);                      // adds to a list; makes this a list if it is none
+    Value& push(Value value); // adds to a list; makes this a list if it is none
 
     int line = 0; // where it was read, 1 for the first line; 0 when made in memory
 
