@@ -38,7 +38,8 @@ TEST_CASE("SHA-256 of abc is the published one") {
     std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
     crypto_hash_sha256(hash.data(), reinterpret_cast<const unsigned char*>("abc"), 3);
     // FIPS 180-2, appendix B.1
-    CHECK(hex(hash.data(), hash.size()) == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+    CHECK(hex(hash.data(), hash.size()) ==
+          "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
 }
 
 TEST_CASE("an Ed25519 key and signature are the published ones") {
@@ -98,7 +99,7 @@ TEST_CASE("a whole database can be taken as bytes and opened again from them") {
     unsigned char* bytes = sqlite3_serialize(db.getHandle(), "main", &size, 0);
     REQUIRE(bytes != nullptr);
     SQLite::Database again(":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
-    REQUIRE(sqlite3_deserialize(again.getHandle(), "main", bytes, size, size, SQLITE_DESERIALIZE_FREEONCLOSE) ==
-            SQLITE_OK);
+    REQUIRE(sqlite3_deserialize(again.getHandle(), "main", bytes, size, size,
+                                SQLITE_DESERIALIZE_FREEONCLOSE) == SQLITE_OK);
     CHECK(first_column(again, "select number from kept") == "42");
 }
