@@ -53,7 +53,6 @@ public:
         return before;
     }
     friend bool operator==(const Counting& a, const Counting& b) { return a.at_ == b.at_; }
-    friend bool operator!=(const Counting& a, const Counting& b) { return a.at_ != b.at_; }
 
 private:
     const char* at_;

@@ -5,13 +5,23 @@
 namespace undersheet::entry {
 namespace {
 
-template <class Members> auto slot_of(Members& members, std::string_view key) {
+template <class Members>
+auto slot_of(Members& members, std::string_view key) {
     return std::lower_bound(
         members.begin(), members.end(), key,
         [](const Member& member, std::string_view wanted) { return member.key < wanted; });
 }
 
 } // namespace
+
+Value::Value(bool yes) : held_(yes) {}
+Value::Value(Decimal number) : held_(number) {}
+Value::Value(int number) : held_(Decimal::of(number)) {}
+Value::Value(std::int64_t number) : held_(Decimal::of(number)) {}
+Value::Value(std::string text) : held_(std::move(text)) {}
+Value::Value(std::string_view text) : held_(std::string(text)) {}
+Value::Value(const char* text) : held_(std::string(text)) {}
+Value::Value(List list) : held_(std::move(list)) {}
 
 Value Value::object(Map ascending) {
     Value made;

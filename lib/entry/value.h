@@ -23,16 +23,16 @@ using Map = std::vector<Member>; // ascending by key
 
 class Value {
 public:
-    Value() = default;                                         // an object without members
-    Value(bool yes) : held_(yes) {}                            // NOLINT: made from what it holds on purpose
-    Value(Decimal number) : held_(number) {}                   // NOLINT
-    Value(int number) : held_(Decimal::of(number)) {}          // NOLINT
-    Value(std::int64_t number) : held_(Decimal::of(number)) {} // NOLINT
-    Value(std::string text) : held_(std::move(text)) {}        // NOLINT
-    Value(std::string_view text) : held_(std::string(text)) {} // NOLINT
-    Value(const char* text) : held_(std::string(text)) {}      // NOLINT
-    Value(List list) : held_(std::move(list)) {}               // NOLINT
-    static Value object(Map ascending);             // for who has the members already sorted, none twice
+    Value() = default;                  // an object without members
+    Value(bool yes);                    // NOLINT: made from what it holds on purpose, here and below
+    Value(Decimal number);              // NOLINT
+    Value(int number);                  // NOLINT
+    Value(std::int64_t number);         // NOLINT
+    Value(std::string text);            // NOLINT
+    Value(std::string_view text);       // NOLINT
+    Value(const char* text);            // NOLINT
+    Value(List list);                   // NOLINT
+    static Value object(Map ascending); // for who has the members already sorted, none twice
     static Value rounded(double value, int places); // the decimal nearest; text "?" when it is no number
 
     // Each gives what is held, or nullptr when it is another type.
@@ -49,8 +49,7 @@ public:
     [[nodiscard]] bool is_yes(std::string_view key) const;         // true, or the text "yes"
     [[nodiscard]] const List& list_of(std::string_view key) const; // an empty list when there is none
 
-    Value& set(std::string_view key,
-               Value value); // adds or replaces a member; makes this an object if it is none
+    Value& set(std::string_view key, Value value); // adds or replaces; makes this an object if it is none
     void erase(std::string_view key);
     Value& push(Value value); // adds to a list; makes this a list if it is none
 
