@@ -39,7 +39,10 @@ struct Hold {
     std::string within = {};
 };
 
-enum class Test { under, at_or_under, over, at_or_over, one_of, not_field, missing, not_looked, is_yes, is_no };
+// is_no needs the word; not_yes also holds when nothing was said; present also holds for "not looked".
+enum class Test {
+    under, at_or_under, over, at_or_over, one_of, not_words, not_field, missing, present, not_looked, is_yes, is_no, not_yes
+};
 struct Condition {
     std::string field;
     Test test = Test::one_of;
@@ -93,7 +96,6 @@ struct Stage {
     std::vector<std::string> products = {};     // a tin of one of these must be named
     std::vector<std::string> start_guards = {}; // safety, reading, moisture, dust, tin, solvent, heights …
     std::vector<std::string> sign_guards = {};
-    std::vector<std::string> opening_types = {}; // per opening or patch: how many parts, see Method::patches_per
     bool may_leave_out = false;
     bool bonds = false;                         // lies under or in adhesive: the sheet is bonded once one has begun
     [[nodiscard]] const Step* step(std::string_view name) const;
