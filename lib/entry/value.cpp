@@ -9,7 +9,7 @@ template <class Members>
 auto slot_of(Members& members, std::string_view key) {
     return std::lower_bound(
         members.begin(), members.end(), key,
-        [](const Member& member, std::string_view wanted) { return member.key < wanted; });
+        [](const Member& member, std::string_view wanted) { return member.key.compare(wanted) < 0; });
 }
 
 } // namespace
