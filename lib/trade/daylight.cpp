@@ -105,12 +105,13 @@ std::optional<Fault> wrong_field(const DaylightInput& in) {
                            .fault();
     if (wrong || is_a_day(in.year, in.month, in.day)) return wrong;
     const std::string date = written(in.year, 4) + "-" + written(in.month, 2) + "-" + written(in.day, 2);
-    return impossible("date", "there is no day " + date, "give a day of the calendar from 1901 to 2099");
+    return impossible("date", "the day " + date + " cannot be",
+                      "give a day of the calendar from 1901 to 2099");
 }
 
 } // namespace
 
-Result<Daylight> daylight(const DaylightInput& in, double rising_deg) {
+Result<Daylight> find_daylight(const DaylightInput& in, double rising_deg) {
     if (const auto wrong = wrong_field(in)) return *wrong;
     const Place place(in);
     const double noon = place.noon_min();

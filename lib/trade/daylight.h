@@ -41,6 +41,7 @@ struct Daylight {
 // horizon.
 inline constexpr double kRising_deg = -0.8333;
 
-[[nodiscard]] Result<Daylight> daylight(const DaylightInput& in, double rising_deg = kRising_deg);
+// Not called plain `daylight`: that name belongs to the C library (time.h).
+[[nodiscard]] Result<Daylight> find_daylight(const DaylightInput& in, double rising_deg = kRising_deg);
 
 } // namespace undersheet::trade

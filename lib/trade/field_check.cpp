@@ -11,7 +11,7 @@ namespace {
 constexpr int kShownPlaces = 6;
 
 std::string shown(double value) {
-    return std::isfinite(value) ? shortest(value, kShownPlaces) : "that is no number and";
+    return std::isfinite(value) ? shortest(value, kShownPlaces) : "what is no number";
 }
 
 } // namespace
