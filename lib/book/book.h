@@ -1,0 +1,85 @@
+// The book: every job's entries in one file, with the keys, personal values, methods and photographs that go with them.
+//
+// Promises: what append gives back is on the disk, whatever happens to the power next; an action is kept whole or not at
+//   all; writing the same id twice writes once; nothing is ever changed or taken out of the journal.
+// Does not: know what an entry means, except that a job is opened by an entry of kind "open", whose field "ref" names it
+//   to people. Does not read clocks: the world is brought along.
+// Faults: book_missing, book_not_a_book, book_read_only, book_full, book_in_use, book_damaged, book_failed: one line each.
+// Threads: a book belongs to one thread. World and key store must outlive it. Several programs may open one file; they
+//   wait for each other, at most `wait_ms`.
+#pragma once
+
+#include "book/keys.h"
+#include "entry/order.h"
+#include "entry/world.h"
+
+#include <memory>
+
+namespace undersheet::book {
+
+enum class Access { read, write };
+
+// What a book stands on.
+struct Surroundings {
+    entry::World& world;
+    KeyStore& keys;
+    int wait_ms = 2000; // for another program that is writing
+};
+
+struct JobLine {
+    std::string job = {};
+    std::string ref = {}; // how people call it; "" when it was never opened here
+    std::int64_t entries = 0;
+    std::string last_when = {}; // the latest time any of its entries is about, as written
+};
+
+struct Verified {
+    std::int64_t entries = 0;
+    entry::Hash digest =
+        {}; // over the entry hashes, job by job in ascending order, each in the order of entry.h
+    std::vector<entry::ChainFault> faults = {};
+    [[nodiscard]] bool ok() const { return faults.empty(); }
+};
+
+class Book {
+public:
+    // Makes a book where there is no file yet. `first` are the first entries of the office journal (the firm); their job
+    // may be left empty. Either the whole book is there afterwards or nothing is.
+    [[nodiscard]] static Result<Book> start(const std::string& path, Surroundings around,
+                                            std::vector<entry::Draft> first = {});
+    [[nodiscard]] static Result<Book> open(const std::string& path, Access access, Surroundings around);
+    Book(Book&&) noexcept;
+    Book& operator=(Book&&) noexcept;
+    ~Book();
+
+    // --- writing: one call, one transaction ---
+    // A draft without job goes into the office journal. One whose id is already there with the same content gives the
+    // entry that is there; with other content it is a fault.
+    [[nodiscard]] Result<std::vector<entry::Entry>> append(std::vector<entry::Draft> drafts);
+    // Keeps a method or catalogue by its hash, so that a job can always be judged by the one it began with.
+    [[nodiscard]] Result<entry::Hash> keep_text(std::string_view text);
+    // Keeps a photograph (JPEG or PNG, at most 32 MiB) as the file "<book>.photos/<sha256>", byte for byte. Call it before
+    // appending the entry that names it.
+    [[nodiscard]] Result<entry::Hash> keep_photo(std::string_view bytes);
+
+    // --- reading: never writes ---
+    [[nodiscard]] const std::string& path() const;
+    [[nodiscard]] const std::string& office() const; // the job that holds the firm and its people
+    [[nodiscard]] std::string device() const;        // who wrote here last, or will write next
+    [[nodiscard]] Result<std::vector<entry::Entry>>
+    entries(std::string_view job);                                   // in order, personal values filled in
+    [[nodiscard]] Result<entry::Entry> entry(std::string_view name); // 4 digits of its hash or more
+    [[nodiscard]] Result<std::vector<JobLine>> jobs();               // by ref; without the office
+    [[nodiscard]] Result<std::string> last_job(); // the job last appended to; "" when there is none
+    [[nodiscard]] Result<std::string> text(const entry::Hash& hash);
+    [[nodiscard]] Result<std::string> photo(const entry::Hash& hash);
+    [[nodiscard]] Result<Verified>
+    verify(); // every hash, signature, chain, Lamport number, commitment and look-up
+
+private:
+    struct Inside;
+    explicit Book(std::unique_ptr<Inside> inside);
+    std::unique_ptr<Inside> inside_;
+};
+
+} // namespace undersheet::book
