@@ -1,0 +1,99 @@
+#include "paper/clean.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace undersheet::paper {
+
+namespace {
+
+struct Range {
+    char32_t first, last;
+};
+
+template <std::size_t N>
+bool is_in(const std::array<Range, N>& ranges, char32_t c) {
+    return std::any_of(ranges.begin(), ranges.end(), [c](Range r) { return c >= r.first && c <= r.last; });
+}
+
+// U+2068 and U+2069 stay: words.h sets them in pairs round a right-to-left name.
+constexpr std::array<Range, 8> kUnprintable{{{0x00, 0x09},
+                                             {0x0B, 0x1F},
+                                             {0x7F, 0x9F},
+                                             {0x2028, 0x2029},
+                                             {0x202A, 0x202E},
+                                             {0x2066, 0x2067},
+                                             {0xFEFF, 0xFEFF},
+                                             {0xFFFE, 0xFFFF}}};
+constexpr std::array<Range, 7> kNoWidth{{{0x0300, 0x036F},
+                                         {0x0591, 0x05BD},
+                                         {0x064B, 0x065F},
+                                         {0x200B, 0x200F},
+                                         {0x20D0, 0x20FF},
+                                         {0x2068, 0x2069},
+                                         {0xFE00, 0xFE0F}}};
+constexpr std::array<Range, 9> kTwoWide{{{0x1100, 0x115F},
+                                         {0x2E80, 0x303E},
+                                         {0x3041, 0xA4CF},
+                                         {0xAC00, 0xD7A3},
+                                         {0xF900, 0xFAFF},
+                                         {0xFE30, 0xFE6F},
+                                         {0xFF00, 0xFF60},
+                                         {0x1F300, 0x1FAFF},
+                                         {0x20000, 0x3FFFD}}};
+constexpr std::array<Range, 3> kRightToLeft{{{0x0590, 0x08FF}, {0xFB1D, 0xFDFF}, {0xFE70, 0xFEFC}}};
+
+constexpr char32_t kReplacement = 0xFFFD;
+constexpr std::string_view kReplacementBytes = "\xEF\xBF\xBD";
+
+// How many bytes the character beginning with `lead` has; 0 when it begins none.
+std::size_t length_after(unsigned char lead) {
+    if (lead < 0x80) return 1;
+    if (lead >= 0xC2 && lead < 0xE0) return 2;
+    if (lead >= 0xE0 && lead < 0xF0) return 3;
+    if (lead >= 0xF0 && lead < 0xF5) return 4;
+    return 0;
+}
+
+} // namespace
+
+Character take_character(std::string_view& text) {
+    const auto lead = static_cast<unsigned char>(text.front());
+    const std::size_t length = length_after(lead);
+    const bool is_whole = length != 0 && length <= text.size() && is_utf8(text.substr(0, length));
+    const std::string_view bytes = text.substr(0, is_whole ? length : 1);
+    text.remove_prefix(bytes.size());
+    if (!is_whole) return {kReplacement, bytes};
+    char32_t code = length == 1 ? lead : lead & (0x7FU >> length);
+    for (const char c : bytes.substr(1)) code = (code << 6U) | (static_cast<unsigned char>(c) & 0x3FU);
+    return {code, bytes};
+}
+
+std::string clean(std::string_view text) {
+    std::string out;
+    while (!text.empty()) {
+        const Character c = take_character(text);
+        const bool prints = c.code != kReplacement && !is_in(kUnprintable, c.code);
+        out += prints ? c.bytes : kReplacementBytes;
+    }
+    return out;
+}
+
+std::size_t columns(std::string_view text) {
+    std::size_t width = 0;
+    while (!text.empty()) {
+        const char32_t code = take_character(text).code;
+        if (!is_in(kNoWidth, code)) width += is_in(kTwoWide, code) ? 2 : 1;
+    }
+    return width;
+}
+
+bool has_right_to_left(std::string_view text) {
+    while (!text.empty())
+        if (is_in(kRightToLeft, take_character(text).code)) return true;
+    return false;
+}
+
+} // namespace undersheet::paper

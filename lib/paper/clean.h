@@ -1,0 +1,26 @@
+// Typed text made fit to print: what cannot be shown, or would turn the rest of the page round, is replaced.
+//
+// Promises: the answer is UTF-8; control characters but the line break, and the invisible characters that switch the
+//   writing direction of everything after them, become U+FFFD; every other character of every script stays.
+//   columns() is the room a text takes in a terminal: two for Chinese, Japanese, Korean and emoji, none for accents
+//   that sit on the letter before (Unicode Standard Annex 11 and the combining blocks, the common ranges only).
+// Does not: change the order of right-to-left text; the terminal or browser does that.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace undersheet::paper {
+
+struct Character {
+    char32_t code;
+    std::string_view bytes;
+};
+// One character off the front of `text`; a byte that begins none is U+FFFD and is taken alone.
+[[nodiscard]] Character take_character(std::string_view& text);
+
+[[nodiscard]] std::string clean(std::string_view text);
+[[nodiscard]] std::size_t columns(std::string_view text);
+[[nodiscard]] bool has_right_to_left(std::string_view text);
+
+} // namespace undersheet::paper
