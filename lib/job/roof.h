@@ -34,6 +34,7 @@ struct Section {
 struct Opening {
     std::string label, type;
     std::optional<trade::Point> at;
+    double reach_m = 0;                    // from its middle to its farther side
 };
 
 struct Roof {
@@ -43,6 +44,7 @@ struct Roof {
     std::vector<Opening> openings;
     std::vector<std::string> extra_patches;       // places from patch records
     std::optional<trade::Outline> outline;        // when the tapes fix it
+    double near_m = 0;                            // two places this near count as touching (a limit of the method)
     std::string outline_says;                     // why there is none: which tape to take next, or what is wrong
     std::map<std::string, std::string> labels;    // label -> written place, from the readings that carry one
 
