@@ -33,8 +33,8 @@ enum class Polar { none, day, night };
 struct Daylight {
     std::optional<double> sunrise_min = {}; // minutes after local midnight
     std::optional<double> sunset_min = {};
-    Polar polar =
-        Polar::none; // day when the sun does not set or did not have to rise, night when it does not rise
+    // Day when the sun does not set, or was up already; night when it does not rise.
+    Polar polar = Polar::none;
 };
 
 // Height of the sun's centre that counts as rising: half the sun (16') and refraction (34') under the

@@ -31,8 +31,8 @@ struct Heads {
     double found_pct = 0;     // of those checked
     std::int64_t at_most = 0; // heads on the whole roof, those found included
     double at_most_pct = 0;
-    std::optional<std::int64_t> check_more =
-        {}; // left out without an allowance, or when more proud are already found
+    // Left out without an allowance, or when more are already found proud than are allowed.
+    std::optional<std::int64_t> check_more = {};
 };
 
 [[nodiscard]] Result<Heads> heads(const HeadsInput& in);

@@ -44,8 +44,8 @@ struct HeatInput {
 struct Interface {
     double t_c = 0;
     double saturation_pa = 0;
-    std::optional<double> vapour_pa =
-        {}; // the straight line from inside to outside, before any water settles
+    // The straight line from inside to outside, before any water settles.
+    std::optional<double> vapour_pa = {};
     std::optional<double> settled_pa = {}; // the taut line: never above saturation
 };
 

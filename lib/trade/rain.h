@@ -19,8 +19,8 @@ struct LongGutter {
 };
 
 struct RainRule {
-    double wall_share =
-        0.5; // driving rain at 2 down to 1 across; clause not known, from memory, not confirmed
+    // Driving rain at 2 down to 1 across; clause not known, from memory, not confirmed.
+    double wall_share = 0.5;
     double design_share = 0.9; // of the nominal capacity; from memory, not confirmed
     // BS EN 12056-3, second-hand table; straight lines between its rows. Longer than the last row is refused.
     std::array<LongGutter, 4> long_gutter{{{50, 1.0}, {100, 0.93}, {150, 0.86}, {200, 0.80}}};
