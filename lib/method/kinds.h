@@ -20,27 +20,14 @@
 
 namespace undersheet::method {
 
-// How a value is typed, and so how it is kept: numbers as decimals; the lists (people, places, points,
-// hashes, list) as lists of text; fields as an object; all others as text, yes_no as "yes" or "no".
+// How a value is typed, and so how it is kept: number and whole as decimals; people, places, points, hashes and list as
+// lists of text; fields as an object; all others as text, yes_no as "yes" or "no".
+// clang-format off
 enum class FieldType {
-    number,
-    whole,
-    text,
-    words,
-    choice,
-    yes_no,
-    time,
-    date,
-    people,
-    person,
-    place,
-    places,
-    points,
-    hash,
-    hashes,
-    list,
-    fields
+    number, whole, text, words, label, choice, yes_no, time, date,
+    people, person, place, places, points, hash, hashes, list, fields
 };
+// clang-format on
 
 struct Range {
     Decimal least;
@@ -63,13 +50,11 @@ struct Field {
     bool personal = false; // never stands in a body
     bool may_skip = false; // "not_looked" and "cant_reach" are answers
     int shortest = 0;      // characters of a text, pieces of a list
+    int line = 0;          // in the file it was read from
 };
 
-enum class Judging {
-    replaces,
-    adds,
-    fills
-}; // a later entry: whole in place of, beside, or field by field over
+// What a later entry does to an earlier one at the same place: stands in place of it, beside it, or over it field by field.
+enum class Judging { replaces, adds, fills };
 enum class Group { reading, event, office };
 
 // What fields must be to each other. Numbers, times and dates that are not there are no breach.
@@ -81,6 +66,7 @@ struct FieldRule {
     std::string other = {};              // at_most: the greater; wants: the field that then should be there
     std::vector<std::string> words = {}; // wants: when `field` holds one of these
     bool asks = false;                   // a breach is asked about, not refused
+    int line = 0;
 };
 
 struct Kind {
@@ -98,6 +84,7 @@ struct Kind {
     std::string example = {}; // one whole command
     std::vector<Field> fields = {};
     std::vector<FieldRule> rules = {};
+    int line = 0;
 
     [[nodiscard]] const Field* field(std::string_view name) const; // nullptr when it has none of that name
 };
@@ -118,7 +105,7 @@ private:
 // kind_unknown, with the nearest word there is.
 [[nodiscard]] Fault unknown_kind(const Catalogue& catalogue, std::string_view name);
 
-[[nodiscard]] std::string_view type_name(FieldType type);          // as kinds.json writes it
+[[nodiscard]] std::string_view type_words(FieldType type);         // "a number", "yes or no"
 [[nodiscard]] std::string_view place_words(entry::PlaceForm form); // "an edge, like AB"
 
 } // namespace undersheet::method

@@ -1,0 +1,206 @@
+#include "method/json_schema.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace undersheet::method {
+namespace {
+
+using entry::Value;
+
+// Where a walk along the schema stands: one value, the schema it has to fit, and how one came there.
+struct Spot {
+    const Value& root; // of the schema, for $defs
+    std::string_view file;
+    const Value& schema;
+    const Value& value;
+    std::string path;
+
+    [[nodiscard]] Spot member(std::string_view key, const Value& held, const Value& its_schema) const {
+        return {root, file, its_schema, held, path_of(key)};
+    }
+    [[nodiscard]] std::string path_of(std::string_view key) const {
+        return path.empty() ? std::string(key) : path + "." + std::string(key);
+    }
+};
+
+Done fits(const Spot& at);
+
+Fault wrong(const Spot& at, std::string what) {
+    const std::string where = std::string(at.file) + " line " + std::to_string(at.value.line);
+    return {Code::method_malformed, (at.path.empty() ? "the file" : at.path) + " " + what, where, {}};
+}
+
+std::string_view type_of(const Value& value) {
+    if (value.map() != nullptr) return "object";
+    if (value.list() != nullptr) return "array";
+    if (value.text() != nullptr) return "string";
+    if (value.boolean() != nullptr) return "boolean";
+    return value.number()->is_integer() ? "integer" : "number";
+}
+
+std::string shown(const Value& value) {
+    if (const auto* text = value.text()) return "'" + *text + "'";
+    if (const auto* number = value.number()) return number->text();
+    return std::string(type_of(value));
+}
+
+Done reference(const Value& rule, const Spot& at) {
+    constexpr std::string_view kHere = "#/$defs/";
+    const Value* defined = at.root.find("$defs");
+    if (rule.text() != nullptr && rule.text()->starts_with(kHere) && defined != nullptr) {
+        const Value* target = defined->find(rule.text()->substr(kHere.size()));
+        if (target != nullptr) return fits({at.root, at.file, *target, at.value, at.path});
+    }
+    return wrong(at, "has a schema that points at " + shown(rule) + ", which is not there");
+}
+
+Done type(const Value& rule, const Spot& at) {
+    const std::string_view is = type_of(at.value);
+    const std::string wanted = rule.text() == nullptr ? std::string() : *rule.text();
+    if (is == wanted || (wanted == "number" && is == "integer")) return {};
+    return wrong(at, "is of type " + std::string(is) + ", it should be " + wanted);
+}
+
+Done one_of(const Value& rule, const Spot& at) {
+    std::vector<std::string> words;
+    if (rule.list() == nullptr) return wrong(at, "has a schema whose enum is no list");
+    for (const Value& allowed : *rule.list()) {
+        if (allowed == at.value) return {};
+        words.push_back(shown(allowed));
+    }
+    return wrong(at, "is " + shown(at.value) + ", it should be one of " + joined(words, ", "));
+}
+
+Done required(const Value& rule, const Spot& at) {
+    if (at.value.map() == nullptr || rule.list() == nullptr) return {};
+    for (const Value& name : *rule.list()) {
+        if (name.text() != nullptr && at.value.find(*name.text()) == nullptr) {
+            return wrong(at, "has no '" + *name.text() + "'");
+        }
+    }
+    return {};
+}
+
+Done properties(const Value& rule, const Spot& at) {
+    if (at.value.map() == nullptr || rule.map() == nullptr) return {};
+    for (const auto& [name, schema] : *rule.map()) {
+        const Value* held = at.value.find(name);
+        if (held == nullptr) continue;
+        if (auto done = fits(at.member(name, *held, schema)); !done) return done;
+    }
+    return {};
+}
+
+// Members that `properties` does not name: none may be there (false), any (true), or they fit a schema.
+Done other_members(const Value& rule, const Spot& at) {
+    if (at.value.map() == nullptr) return {};
+    const Value* named = at.schema.find("properties");
+    const bool* allowed = rule.boolean();
+    for (const auto& [name, held] : *at.value.map()) {
+        if (named != nullptr && named->find(name) != nullptr) continue;
+        const Spot here = at.member(name, held, rule);
+        if (allowed != nullptr && !*allowed) return wrong(here, "is not known here");
+        if (allowed != nullptr) continue;
+        if (auto done = fits(here); !done) return done;
+    }
+    return {};
+}
+
+Done items(const Value& rule, const Spot& at) {
+    if (at.value.list() == nullptr) return {};
+    std::size_t count = 0;
+    for (const Value& item : *at.value.list()) {
+        const std::string path = at.path + "[" + std::to_string(count++) + "]";
+        if (auto done = fits({at.root, at.file, rule, item, path}); !done) return done;
+    }
+    return {};
+}
+
+Done least_items(const Value& rule, const Spot& at) {
+    if (at.value.list() == nullptr || rule.number() == nullptr) return {};
+    const std::size_t count = at.value.list()->size();
+    if (static_cast<std::int64_t>(count) >= rule.number()->whole()) return {};
+    return wrong(at, "has " + std::to_string(count) + " pieces, it needs " + rule.number()->text());
+}
+
+Done most_items(const Value& rule, const Spot& at) {
+    if (at.value.list() == nullptr || rule.number() == nullptr) return {};
+    const std::size_t count = at.value.list()->size();
+    if (static_cast<std::int64_t>(count) <= rule.number()->whole()) return {};
+    return wrong(at, "has " + std::to_string(count) + " pieces, it may have " + rule.number()->text());
+}
+
+Done least_length(const Value& rule, const Spot& at) {
+    if (at.value.text() == nullptr || rule.number() == nullptr) return {};
+    if (static_cast<std::int64_t>(character_count(*at.value.text())) >= rule.number()->whole()) return {};
+    return wrong(at, "is shorter than " + rule.number()->text() + " characters");
+}
+
+Done least(const Value& rule, const Spot& at) {
+    const auto* number = at.value.number();
+    if (number == nullptr || rule.number() == nullptr || !(*number < *rule.number())) return {};
+    return wrong(at, "is " + number->text() + ", under " + rule.number()->text());
+}
+
+Done most(const Value& rule, const Spot& at) {
+    const auto* number = at.value.number();
+    if (number == nullptr || rule.number() == nullptr || !(*rule.number() < *number)) return {};
+    return wrong(at, "is " + number->text() + ", over " + rule.number()->text());
+}
+
+struct Keyword {
+    std::string_view name;
+    Done (*check)(const Value& rule,
+                  const Spot& at); // nullptr for a remark, which says nothing about the shape
+};
+
+// In this order, so that a wrong type is named before what follows from it.
+constexpr std::array kKeywords{Keyword{"$schema", nullptr},
+                               Keyword{"$id", nullptr},
+                               Keyword{"$defs", nullptr},
+                               Keyword{"title", nullptr},
+                               Keyword{"description", nullptr},
+                               Keyword{"$ref", reference},
+                               Keyword{"type", type},
+                               Keyword{"enum", one_of},
+                               Keyword{"required", required},
+                               Keyword{"additionalProperties", other_members},
+                               Keyword{"properties", properties},
+                               Keyword{"minItems", least_items},
+                               Keyword{"maxItems", most_items},
+                               Keyword{"items", items},
+                               Keyword{"minLength", least_length},
+                               Keyword{"minimum", least},
+                               Keyword{"maximum", most}};
+
+Done understood(const Spot& at) {
+    if (at.schema.map() == nullptr) return wrong(at, "has a schema that is no object");
+    for (const auto& member : *at.schema.map()) {
+        const std::string& name = member.key;
+        const bool known = std::any_of(kKeywords.begin(), kKeywords.end(),
+                                       [&name](const Keyword& keyword) { return keyword.name == name; });
+        if (!known) return wrong(at, "has a schema with '" + name + "', which is not understood here");
+    }
+    return {};
+}
+
+Done fits(const Spot& at) {
+    if (auto done = understood(at); !done) return done;
+    for (const auto& keyword : kKeywords) {
+        const Value* rule = keyword.check == nullptr ? nullptr : at.schema.find(keyword.name);
+        if (rule == nullptr) continue;
+        if (auto done = keyword.check(*rule, at); !done) return done;
+    }
+    return {};
+}
+
+} // namespace
+
+Done check_shape(const Value& schema, const Value& value, std::string_view file) {
+    return fits({schema, file, schema, value, {}});
+}
+
+} // namespace undersheet::method
