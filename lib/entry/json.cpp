@@ -25,9 +25,17 @@ Fault fault_at(int line, Code code, std::string detail, std::string clears = {})
 struct Reached {
     int newlines = 0;
     bool just_after_newline = false;
-    void take(char c) {
-        just_after_newline = c == '\n';
+    const char* line_begin = nullptr;
+    const char* end = nullptr;
+    void take(const char* at) {
+        if (just_after_newline) line_begin = at;
+        just_after_newline = *at == '\n';
         if (just_after_newline) ++newlines;
+        end = at + (just_after_newline ? 0 : 1);
+    }
+    // What was taken of the last line.
+    [[nodiscard]] std::string_view text() const {
+        return {line_begin, static_cast<std::size_t>(end - line_begin)};
     }
     [[nodiscard]] int line() const { return newlines + (just_after_newline ? 0 : 1); }
 };
@@ -44,7 +52,7 @@ public:
     Counting(const char* at, Reached* reached) : at_(at), reached_(reached) {}
     const char& operator*() const { return *at_; }
     Counting& operator++() {
-        reached_->take(*at_++);
+        reached_->take(at_++);
         return *this;
     }
     Counting operator++(int) {
@@ -193,23 +201,23 @@ bool Builder::keep_number(const std::string& written) {
     return keep(Value(*number));
 }
 
-// A piece of the text for a message, cut between two characters.
-std::string piece(std::string_view text) {
+// The end of what was read, for a message; not cut inside a character.
+std::string tail(std::string_view text) {
     constexpr std::size_t kLongest = 24;
-    std::string_view cut = text.substr(0, kLongest);
-    while (!cut.empty() && !is_utf8(cut))
-        cut.remove_suffix(1);
+    std::string_view cut = text.size() > kLongest ? text.substr(text.size() - kLongest) : text;
+    while (!cut.empty() && !is_utf8(cut)) cut.remove_prefix(1);
     return std::string(cut);
 }
 
 bool Builder::parse_error(std::size_t, const std::string& token, const nlohmann::json::exception& error) {
     constexpr int kNumberOutOfRange = 406;
-    if (error.id == kNumberOutOfRange)
-        return refuse(Code::number_too_long, "'" + piece(token) + "' is too great a number");
-    if (std::string_view(error.what()).find("end of input") != std::string_view::npos) {
+    if (error.id == kNumberOutOfRange) {
+        return refuse(Code::number_too_long, "'" + tail(token) + "' is too great a number");
+    }
+    if (std::string_view(error.what()).find("unexpected end of input") != std::string_view::npos) {
         return refuse(Code::json_malformed, "the JSON ends too early", "close what was opened");
     }
-    return refuse(Code::json_malformed, "not JSON at '" + piece(token) + "'");
+    return refuse(Code::json_malformed, "not JSON at the end of '" + tail(reached_.text()) + "'");
 }
 
 std::optional<Fault> unreadable(std::string_view text, const JsonLimits& limits) {
@@ -253,7 +261,7 @@ std::optional<Fault> not_strict(const Value& value) {
     if (const Map* members = value.map()) {
         for (const Member& member : *members) {
             if (!is_strict_key(member.key))
-                return Fault{Code::json_malformed, "'" + piece(member.key) + "' is no member name"};
+                return Fault{Code::json_malformed, "'" + tail(member.key) + "' is no member name"};
             if (auto fault = not_strict(member.value)) return fault;
         }
     }
@@ -264,7 +272,7 @@ std::optional<Fault> not_strict(const Value& value) {
 
 Result<Value> read_json(std::string_view text, const JsonLimits& limits) {
     if (auto fault = unreadable(text, limits)) return *fault;
-    Reached reached;
+    Reached reached{.line_begin = text.data(), .end = text.data()};
     Builder builder(limits, reached);
     nlohmann::json::sax_parse(Counting(text.data(), &reached), Counting(text.data() + text.size(), &reached),
                               &builder);

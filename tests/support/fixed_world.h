@@ -24,8 +24,7 @@ public:
     [[nodiscard]] std::int64_t mono_millis() override { return ++mono_millis_; }
     [[nodiscard]] std::string boot() override { return "00000000000000b0"; }
     void random(std::span<std::uint8_t> bytes) override {
-        for (auto& byte : bytes)
-            byte = static_cast<std::uint8_t>(chance_());
+        for (auto& byte : bytes) byte = static_cast<std::uint8_t>(chance_());
     }
 
 private:
