@@ -32,7 +32,7 @@ public:
     [[nodiscard]] int places() const { return places_; }
     [[nodiscard]] bool is_integer() const { return places_ == 0; }
     [[nodiscard]] std::int64_t whole() const; // towards zero
-    // Exact product; refused when it needs more than 15 digits.
+    // Exact product; refused when it needs more than 15 digits, or its digits before shortening more than 18.
     [[nodiscard]] Result<Decimal> times(const Decimal& other) const;
 
     friend bool operator==(const Decimal& a, const Decimal& b) { return a.digits_ == b.digits_ && a.places_ == b.places_; }

@@ -56,8 +56,8 @@ bool has_control_characters(std::string_view text) {
 }
 
 std::size_t character_count(std::string_view utf8) {
-    return static_cast<std::size_t>(
-        std::count_if(utf8.begin(), utf8.end(), [](char c) { return !is_continuation(static_cast<unsigned char>(c)); }));
+    return static_cast<std::size_t>(std::count_if(
+        utf8.begin(), utf8.end(), [](char c) { return !is_continuation(static_cast<unsigned char>(c)); }));
 }
 
 std::string_view trimmed(std::string_view text) {
@@ -94,6 +94,7 @@ std::string joined(const std::vector<std::string>& pieces, std::string_view betw
 }
 
 std::string replaced(std::string text, std::string_view what, std::string_view by) {
+    if (what.empty()) return text; // nothing stands everywhere, and would be found for ever
     for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + by.size())) {
         text.replace(at, what.size(), by);
     }

@@ -1,0 +1,23 @@
+#include "base/fault.h"
+
+#include <catch2/catch.hpp>
+
+using namespace undersheet;
+
+TEST_CASE("a fault is told on one line: where, what was wrong, what would be right") {
+    CHECK(one_line({Code::number_malformed, "'1.2.3' is not a number", "height_mm", "write it like 12.5"}) ==
+          "height_mm: '1.2.3' is not a number; write it like 12.5");
+}
+
+TEST_CASE("what a fault does not say leaves no mark on the line") {
+    CHECK(one_line({Code::book_full, "no room left", {}, {}}) == "no room left");
+    CHECK(one_line({Code::book_full, "no room left", "demo.book", {}}) == "demo.book: no room left");
+    CHECK(one_line({Code::book_full, "no room left", {}, "free some"}) == "no room left; free some");
+}
+
+TEST_CASE("the numbers of the base faults stay what they are") {
+    CHECK(static_cast<int>(Code::number_malformed) == 101);
+    CHECK(static_cast<int>(Code::number_too_long) == 102);
+    CHECK(static_cast<int>(Code::text_not_utf8) == 103);
+    CHECK(static_cast<int>(Code::value_impossible) == 104);
+}
