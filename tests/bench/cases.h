@@ -1,0 +1,20 @@
+// One case of the benchmark: a name, what is held against what, and the measuring itself.
+//
+// A case lives in its own file, which defines a function made known in kCases of main.cpp.
+#pragma once
+
+#include "tests/bench/ratio.h"
+
+namespace undersheet::bench {
+
+struct Case {
+    const char* name;
+    const char* a;
+    const char* b;
+    Ratios (*measure)();
+};
+
+// The same work twice: how far from 1 this machine's ratios wander by themselves.
+[[nodiscard]] Ratios noise();
+
+} // namespace undersheet::bench
