@@ -79,7 +79,7 @@ TEST_CASE("a signature does not hold after any one bit of it, of the text or of 
     }
     for (std::size_t bit = 0; bit < text.size() * 8; ++bit) {
         std::string bad = text;
-        bad[bit / 8] = static_cast<char>(bad[bit / 8] ^ (1U << (bit % 8)));
+        bad[bit / 8] = static_cast<char>(bad[bit / 8] ^ (1 << (bit % 8)));
         REQUIRE_FALSE(is_signed(bad, good, signer->public_key()));
     }
     for (std::size_t bit = 0; bit < 256; ++bit) {
