@@ -101,11 +101,11 @@ bool is_list(FieldType type) {
     return std::find(kLists.begin(), kLists.end(), type) != kLists.end();
 }
 
-Result<Pieces> typed_list(const Field& field, const Value& typed, const FindPerson& person) {
+Result<TypedList> typed_list(const Field& field, const Value& typed, const FindPerson& person) {
     const auto pieces = typed_pieces(field, typed);
     if (!pieces) return pieces.fault();
     if (auto done = check_count(field, pieces->size()); !done) return done.fault();
-    Pieces read;
+    TypedList read;
     std::vector<std::string> texts;
     for (const std::string& piece : *pieces) {
         auto item = read_piece(field, piece, person);

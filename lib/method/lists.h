@@ -11,14 +11,14 @@
 
 namespace undersheet::method {
 
-struct Pieces {
+struct TypedList {
     entry::List items;
     std::string raw = {};
 };
 
 [[nodiscard]] bool is_list(FieldType type);
-[[nodiscard]] Result<Pieces> typed_list(const Field& field, const entry::Value& typed,
-                                        const FindPerson& person);
+[[nodiscard]] Result<TypedList> typed_list(const Field& field, const entry::Value& typed,
+                                           const FindPerson& person);
 
 // That person's id; person_unknown when nobody is known here.
 [[nodiscard]] Result<std::string> find_person(std::string_view name, const FindPerson& person);

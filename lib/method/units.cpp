@@ -65,14 +65,14 @@ constexpr std::array kConversions{Conversion{"mm", "mm", "1"},
                                   Conversion{"kg_m3", "kg/m³", "1"},
                                   Conversion{"kg_m3", "g/cm3", "1000"},
                                   Conversion{"kg_m3", "g/cm³", "1000"},
-                                  Conversion{"c", "°c", "1"},
-                                  Conversion{"c", "ºc", "1"},
-                                  Conversion{"c", "c", "1"},
+                                  Conversion{"c", "°C", "1"},
+                                  Conversion{"c", "ºC", "1"},
+                                  Conversion{"c", "C", "1"},
                                   Conversion{"c", "°", "1"},
-                                  Conversion{"c", "°f", ""},
-                                  Conversion{"c", "ºf", ""},
-                                  Conversion{"c", "f", ""},
-                                  Conversion{"k", "k", "1"},
+                                  Conversion{"c", "°F", ""},
+                                  Conversion{"c", "ºF", ""},
+                                  Conversion{"c", "F", ""},
+                                  Conversion{"k", "K", "1"},
                                   Conversion{"pct", "%", "1"},
                                   Conversion{"min", "min", "1"},
                                   Conversion{"min", "mins", "1"},
@@ -95,7 +95,7 @@ constexpr std::array kConversions{Conversion{"mm", "mm", "1"},
                                   Conversion{"ms", "km/h", "1000", 3600},
                                   Conversion{"ms", "kn", "1852", 3600},
                                   Conversion{"ms", "kt", "1852", 3600},
-                                  Conversion{"pa", "pa", "1"}};
+                                  Conversion{"pa", "Pa", "1"}};
 
 const Unit* find_unit(std::string_view name) {
     const auto found =
@@ -105,25 +105,18 @@ const Unit* find_unit(std::string_view name) {
 
 const Conversion* find_conversion(std::string_view unit, std::string_view word) {
     const auto found = std::find_if(kConversions.begin(), kConversions.end(), [&](const Conversion& row) {
-        return row.unit == unit && row.word == word;
+        return row.unit == unit && lower_ascii(row.word) == lower_ascii(word);
     });
     return found == kConversions.end() ? nullptr : found;
 }
 
 // What quantity a word measures, "" when it is no unit we know.
 std::string_view quantity_of(std::string_view word) {
-    const auto found = std::find_if(kConversions.begin(), kConversions.end(),
-                                    [word](const Conversion& row) { return row.word == word; });
+    const auto found = std::find_if(kConversions.begin(), kConversions.end(), [word](const Conversion& row) {
+        return lower_ascii(row.word) == lower_ascii(word);
+    });
     const Unit* unit = found == kConversions.end() ? nullptr : find_unit(found->unit);
     return unit == nullptr ? std::string_view() : unit->quantity;
-}
-
-std::string words_for(std::string_view unit) {
-    std::vector<std::string> words;
-    for (const auto& row : kConversions) {
-        if (row.unit == unit && !row.times.empty()) words.emplace_back(row.word);
-    }
-    return joined(words, ", ");
 }
 
 Fault refused(std::string_view typed, std::string_view unit) {
@@ -132,10 +125,10 @@ Fault refused(std::string_view typed, std::string_view unit) {
     if (wanted == nullptr)
         return {Code::unit_unknown, "takes no unit, and " + word + " is one", {}, "type the bare number"};
     const std::string asked = "this is " + std::string(wanted->quantity) + " in " + std::string(wanted->sign);
-    const std::string_view other = quantity_of(lower_ascii(typed));
+    const std::string_view other = quantity_of(typed);
     const std::string is =
         other.empty() ? " is no unit known here, " : " measures " + std::string(other) + ", ";
-    return {Code::unit_unknown, word + is + asked, {}, "these may be typed: " + words_for(unit)};
+    return {Code::unit_unknown, word + is + asked, {}, "these may be typed: " + typed_units(unit)};
 }
 
 Result<Decimal> divided(const Decimal& value, int over) {
@@ -159,9 +152,21 @@ std::string_view unit_sign(std::string_view unit) {
     return found == nullptr ? std::string_view() : found->sign;
 }
 
+std::string typed_units(std::string_view unit) {
+    std::vector<std::string> words;
+    const Conversion* before = nullptr; // other spellings of a unit stand right behind it and are not listed
+    for (const auto& row : kConversions) {
+        if (row.unit != unit || row.times.empty()) continue;
+        const bool same = before != nullptr && before->times == row.times && before->over == row.over;
+        if (!same) words.emplace_back(row.word);
+        before = &row;
+    }
+    return joined(words, ", ");
+}
+
 Result<Decimal> converted(const Decimal& value, std::string_view typed, std::string_view unit) {
     if (typed.empty()) return value;
-    const Conversion* row = find_conversion(unit, lower_ascii(typed));
+    const Conversion* row = find_conversion(unit, typed);
     if (row == nullptr) return refused(typed, unit);
     if (row->times.empty()) {
         const std::string sign(unit_sign(unit));

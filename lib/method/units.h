@@ -21,6 +21,9 @@ namespace undersheet::method {
 // As it stands behind a number: "%", "°C", "m/s"; "" for "".
 [[nodiscard]] std::string_view unit_sign(std::string_view unit);
 
+// What may be typed behind a number of that unit: "mm, cm, m, in"; "" when there is no such unit.
+[[nodiscard]] std::string typed_units(std::string_view unit);
+
 // `value` typed with `typed` behind it ("" for nothing), in the unit of the field. A unit of another quantity, or none
 // that we know, is unit_unknown and names what may be typed.
 [[nodiscard]] Result<Decimal> converted(const Decimal& value, std::string_view typed, std::string_view unit);
