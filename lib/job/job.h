@@ -105,7 +105,7 @@ struct PunchItem {
     method::Severity severity = method::Severity::put_right;
     const entry::Entry* cleared = nullptr;
     const entry::Entry* looked = nullptr;        // the second look
-    std::vector<std::string> also_raised_as;     // joined duplicates
+    std::vector<std::string> also_raised_as = {}; // joined duplicates
     bool joined_away = false;                    // shown under another number
 };
 

@@ -13,14 +13,14 @@ struct Finding {
     std::string id;                  // rule@place: what one types to decide, reason or ask why
     std::string rule;
     method::Severity severity{};
-    std::string place, part, label;  // written forms; may be empty
-    std::string says;                // one sentence with value and limit
-    std::string value, limit, source, mark, clears;
+    std::string place = {}, part = {}, label = {};  // written forms; may be empty
+    std::string says = {};           // one sentence with value and limit
+    std::string value = {}, limit = {}, source = {}, mark = {}, clears = {};
     bool near = false;
     bool decidable = false;
-    std::vector<const entry::Entry*> entries;  // what it stands on
-    std::vector<std::string> working;          // the arithmetic, a line a step
-    std::vector<method::Hold> holds;
+    std::vector<const entry::Entry*> entries = {};  // what it stands on
+    std::vector<std::string> working = {};          // the arithmetic, a line a step
+    std::vector<method::Hold> holds = {};
     const Decision* decided = nullptr;         // let go, shown for ever
     const Answer* reason = nullptr;
     const Answer* told = nullptr;

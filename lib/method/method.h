@@ -123,6 +123,11 @@ struct Doubt {
     std::optional<Condition> only_if = {};
 };
 
+// A kind of reading that an inspection cannot do without where the roof has such a thing ("roof" always has).
+struct LookedFor {
+    std::string kind, of;
+};
+
 class Method {
 public:
     static Result<Method> read(std::string_view json_text);
@@ -141,6 +146,10 @@ public:
     [[nodiscard]] const std::vector<Rule>& rules() const { return rules_; }
     [[nodiscard]] const std::vector<Reopening>& reopenings() const { return reopenings_; }
     [[nodiscard]] const std::vector<Doubt>& doubts() const { return doubts_; }
+    // "kind.field" that must be said before anybody works on the roof, and before solvent is opened.
+    [[nodiscard]] const std::vector<std::string>& safety() const { return safety_; }
+    [[nodiscard]] const std::vector<std::string>& solvent() const { return solvent_; }
+    [[nodiscard]] const std::vector<LookedFor>& looked_for() const { return looked_for_; }
     [[nodiscard]] const std::vector<std::string>& chased_abutments() const { return chased_abutments_; }
     [[nodiscard]] int patches_per(std::string_view opening_type) const; // 0 when none is needed
 
@@ -154,7 +163,8 @@ private:
     std::vector<Rule> rules_;
     std::vector<Reopening> reopenings_;
     std::vector<Doubt> doubts_;
-    std::vector<std::string> chased_abutments_;
+    std::vector<std::string> safety_, solvent_, chased_abutments_;
+    std::vector<LookedFor> looked_for_;
     std::vector<std::pair<std::string, int>> patches_per_;
 };
 

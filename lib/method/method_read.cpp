@@ -207,6 +207,11 @@ private:
         made_.needs_ = read_rows<Need>(file, "needs", read_need);
         made_.reopenings_ = read_rows<Reopening>(file, "reopenings", read_reopening);
         made_.doubts_ = read_rows<Doubt>(file, "doubts", read_doubt);
+        made_.safety_ = words_of(file, "safety");
+        made_.solvent_ = words_of(file, "solvent");
+        for (const Value& row : file.list_of("looked_for")) {
+            made_.looked_for_.push_back({.kind = row.text_of("kind"), .of = row.text_of("of")});
+        }
         made_.chased_abutments_ = words_of(file, "chased_abutments");
         if (const Value* patches = file.find("patches_per")) {
             for (const auto& member : *patches->map()) {

@@ -1,0 +1,157 @@
+#include "job/punch.h"
+
+#include <algorithm>
+#include <array>
+
+namespace undersheet::job {
+namespace {
+
+using method::Severity;
+
+std::string hold_words(const method::Hold& hold) {
+    const std::string stage = hold.stage.empty() ? "every part" : part_words(hold.stage);
+    return hold.moment == method::Moment::start ? "start of " + stage : "sign-off of " + stage;
+}
+
+std::vector<std::string> holds_of(const Finding& finding) {
+    std::vector<std::string> words;
+    for (const auto& hold : finding.holds) {
+        const std::string line = hold_words(hold);
+        if (std::find(words.begin(), words.end(), line) == words.end()) words.push_back(line);
+    }
+    return words;
+}
+
+PunchRow row_of(const Finding& finding) {
+    PunchRow row{.number = finding.id, .open = true, .severity = finding.severity, .place = finding.place.empty() ? finding.label : finding.place};
+    row.part = finding.part;
+    row.says = finding.says;
+    row.clears = finding.clears;
+    row.holds = holds_of(finding);
+    row.raised = finding.entries.empty() ? nullptr : finding.entries.front();
+    row.decided = finding.decided;
+    return row;
+}
+
+PunchRow row_of(const PunchItem& item) {
+    PunchRow row{.number = std::to_string(item.number), .open = item.cleared == nullptr, .severity = item.severity, .place = entry::place_text(item.place)};
+    row.part = item.part;
+    row.says = item.text;
+    row.clears = "punch clear " + row.number;
+    if (item.severity != Severity::note) row.holds = {"sign-off of " + (item.part.empty() ? "final" : part_words(item.part))};
+    row.raised = item.raised;
+    row.cleared = item.cleared;
+    row.second_look = item.looked;
+    row.also_raised_as = item.also_raised_as;
+    return row;
+}
+
+bool stands_on_list(const Finding& finding) { return finding.severity != Severity::note && finding.rule != "punch"; }
+
+void add_photos(const Job& job, PunchRow& row) {
+    for (const Reading* photo : job.all("photo")) {
+        const std::string place = entry::place_text(photo->place);
+        const bool same_place = !row.place.empty() && (place == row.place || photo->label == row.place);
+        const bool of_it = row.raised != nullptr && photo->word("of") == entry::hash_text(row.raised->hash);
+        if (!same_place && !of_it) continue;
+        const bool after = row.cleared != nullptr && row.cleared->when.unix_s <= photo->when().unix_s;
+        (after ? row.photos_after : row.photos_before).push_back(photo->word("sha256"));
+    }
+    if (row.cleared != nullptr && !row.cleared->data.text_of("photo").empty()) row.photos_after.push_back(row.cleared->data.text_of("photo"));
+}
+
+void sort_rows(std::vector<PunchRow>& rows) {
+    std::stable_sort(rows.begin(), rows.end(), [](const PunchRow& a, const PunchRow& b) {
+        if (a.open != b.open) return a.open;
+        return a.severity > b.severity;
+    });
+}
+
+// Only these can make a finding come or go; the rest of the journal need not be replayed for it.
+bool can_change_findings(const entry::Entry& entry, const method::Catalogue& kinds) {
+    const method::Kind* kind = kinds.find(entry.kind);
+    if (kind == nullptr) return false;
+    constexpr std::array kOthers{"tick", "correct", "withdraw", "reopen", "begin", "resume", "decide"};
+    return kind->group == method::Group::reading || std::find(kOthers.begin(), kOthers.end(), entry.kind) != kOthers.end();
+}
+
+// Findings that came and went: judged again after each entry, as of that entry's own time.
+class Past {
+public:
+    Past(const Job& job, const method::Method& method, const method::Catalogue& kinds) : job_(job), method_(method), kinds_(kinds) {}
+
+    std::map<std::string, PunchRow> cleared(const std::set<std::string>& open_now) {
+        EntryList so_far;
+        for (const entry::Entry& entry : *job_.entries) {
+            if (entry.when.unix_s > job_.as_of.unix_s) continue;
+            so_far.push_back(entry);
+            if (can_change_findings(entry, kinds_)) look(so_far, entry);
+        }
+        std::erase_if(seen_, [&](const auto& row) { return row.second.cleared == nullptr || open_now.contains(row.first); });
+        return std::move(seen_);
+    }
+
+private:
+    void look(const EntryList& so_far, const entry::Entry& last) {
+        entry::Time latest = last.when;
+        for (const auto& entry : so_far) {
+            if (entry.when.unix_s > latest.unix_s) latest = entry.when;
+        }
+        const auto then = fold(so_far, method_, kinds_, latest);
+        if (!then) return;
+        const Judgement judgement = judge(*then, method_, kinds_);
+        std::set<std::string> open;
+        for (const Finding& finding : judgement.findings) {
+            if (!stands_on_list(finding)) continue;
+            open.insert(finding.id);
+            const auto [at, is_new] = seen_.try_emplace(finding.id, row_of(finding));
+            at->second.decided = nullptr; // it and `raised` point into a fold that goes away
+            if (is_new) at->second.raised = &last;
+            at->second.cleared = nullptr;
+            at->second.open = true;
+        }
+        for (auto& [id, row] : seen_) {
+            if (row.cleared != nullptr || open.contains(id)) continue;
+            row.open = false;
+            row.cleared = &last;
+        }
+    }
+
+    const Job& job_;
+    const method::Method& method_;
+    const method::Catalogue& kinds_;
+    std::map<std::string, PunchRow> seen_;
+};
+
+} // namespace
+
+std::vector<PunchRow> open_punch(const Job& job, const Judgement& judgement) {
+    std::vector<PunchRow> rows;
+    for (const Finding& finding : judgement.findings) {
+        if (stands_on_list(finding)) rows.push_back(row_of(finding));
+    }
+    for (const PunchItem& item : job.punch) {
+        if (item.cleared == nullptr && !item.joined_away) rows.push_back(row_of(item));
+    }
+    for (PunchRow& row : rows) add_photos(job, row);
+    sort_rows(rows);
+    return rows;
+}
+
+std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement, const method::Method& method, const method::Catalogue& kinds) {
+    std::vector<PunchRow> rows = open_punch(job, judgement);
+    std::set<std::string> open_now;
+    for (const PunchRow& row : rows) open_now.insert(row.number);
+    for (auto& [id, row] : Past(job, method, kinds).cleared(open_now)) {
+        if (const Finding* let_go = judgement.finding(id)) row.decided = let_go->decided;
+        rows.push_back(row);
+    }
+    for (const PunchItem& item : job.punch) {
+        if (item.cleared != nullptr && !item.joined_away) rows.push_back(row_of(item));
+    }
+    for (PunchRow& row : rows) add_photos(job, row);
+    sort_rows(rows);
+    return rows;
+}
+
+} // namespace undersheet::job

@@ -1,0 +1,221 @@
+#include "job/rules.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace undersheet::job {
+namespace {
+
+using method::Condition;
+using method::Level;
+using method::Rule;
+using method::Test;
+
+bool is_one_of(const std::string& word, const std::vector<std::string>& words) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool compares(Test test) {
+    return test == Test::under || test == Test::at_or_under || test == Test::over || test == Test::at_or_over;
+}
+
+bool holds_true(Test test, double value, double limit) {
+    switch (test) {
+    case Test::under: return value < limit;
+    case Test::at_or_under: return value <= limit;
+    case Test::over: return value > limit;
+    case Test::at_or_over: return value >= limit;
+    default: return false;
+    }
+}
+
+bool word_matches(const Reading& reading, const std::string& field, Test test, const std::string& other,
+                  const std::vector<std::string>& words) {
+    const std::string word = reading.word(field);
+    switch (test) {
+    case Test::one_of: return is_one_of(word, words);
+    case Test::not_words: return !word.empty() && !reading.not_looked(field) && !is_one_of(word, words);
+    case Test::not_field: return !word.empty() && !reading.word(other).empty() && word != reading.word(other);
+    case Test::missing: return word.empty();
+    case Test::present: return !word.empty();
+    case Test::not_looked: return reading.not_looked(field);
+    case Test::is_yes: return word == "yes";
+    case Test::is_no: return word == "no";
+    case Test::not_yes: return word != "yes";
+    default: return false;
+    }
+}
+
+bool level_matches(const Context& context, const Rule& rule, const Level& level, const Reading& reading, const std::string& field) {
+    if (!compares(rule.test)) return word_matches(reading, field, rule.test, rule.other, level.words);
+    const auto value = reading.number(field);
+    return value && holds_true(rule.test, *value, context.limit(level.limit));
+}
+
+bool applies(const Context& context, const std::vector<Condition>& conditions, const Reading& reading) {
+    return std::all_of(conditions.begin(), conditions.end(), [&](const Condition& condition) {
+        if (!compares(condition.test)) {
+            return word_matches(reading, condition.field, condition.test, condition.other, condition.words);
+        }
+        const auto value = reading.number(condition.field);
+        return value && holds_true(condition.test, *value, context.limit(condition.limit));
+    });
+}
+
+// On the good side of the limit, no further from it than the limit's `near`.
+bool is_near(const Context& context, const Rule& rule, const Level& level, const Reading& reading, const std::string& field) {
+    const method::Limit* limit = context.method.find_limit(level.limit);
+    const auto value = reading.number(field);
+    if (limit == nullptr || !limit->near || !value) return false;
+    if (rule.test == Test::under) return *value >= limit->value && *value <= *limit->near;
+    if (rule.test == Test::over) return *value <= limit->value && *value >= *limit->near;
+    return false;
+}
+
+std::string spoken(std::string word) { return replaced(std::move(word), "_", " "); }
+
+// The worst level of the ladder that one of the fields meets.
+void check_reading(const Context& context, const Rule& rule, const Reading& reading, Findings& out) {
+    if (!applies(context, rule.only_if, reading)) return;
+    for (const Level& level : rule.levels) {
+        for (const auto& field : rule.fields) {
+            if (!level_matches(context, rule, level, reading, field)) continue;
+            out.push_back(make_finding(context, rule, level, {.reading = &reading, .value = spoken(reading.word(field))}));
+            return;
+        }
+    }
+    for (const Level& level : rule.levels) {
+        for (const auto& field : rule.fields) {
+            if (!is_near(context, rule, level, reading, field)) continue;
+            out.push_back(make_near(context, rule, level, {.reading = &reading, .value = spoken(reading.word(field))}));
+            return;
+        }
+    }
+}
+
+std::string finding_id(const Rule& rule, const Finding& finding) {
+    std::string at = finding.label.empty() ? finding.place : finding.label;
+    if (at.empty()) at = finding.part;
+    return at.empty() ? rule.name : rule.name + "@" + at;
+}
+
+std::string filled(std::string text, const Finding& finding, const std::string& limit_number) {
+    const std::string place = finding.place.empty() ? finding.label : finding.place;
+    const std::string label = finding.label.empty() ? finding.place : finding.label;
+    text = replaced(std::move(text), "{value}", finding.value);
+    text = replaced(std::move(text), "{limit}", limit_number);
+    text = replaced(std::move(text), "{place}", place.empty() ? "the roof" : place);
+    text = replaced(std::move(text), "{label}", label.empty() ? "the deck" : label);
+    return replaced(std::move(text), "{part}", part_words(finding.part));
+}
+
+void number_twins(Findings& findings) {
+    std::map<std::string, int> seen;
+    for (Finding& finding : findings) {
+        const int count = ++seen[finding.id];
+        if (count > 1) finding.id += "#" + std::to_string(count);
+    }
+}
+
+} // namespace
+
+std::vector<const Reading*> Context::readings_of(const std::string& kind) const {
+    if (kind == "air") return air == nullptr ? std::vector<const Reading*>{} : std::vector<const Reading*>{air};
+    if (kind != "work") return job.all(kind);
+    std::vector<const Reading*> out;
+    for (const Reading& reading : work) out.push_back(&reading);
+    return out;
+}
+
+std::optional<double> Context::area_m2() const {
+    return job.roof.outline ? std::optional(job.roof.outline->area_m2) : std::nullopt;
+}
+
+Context make_context(const Job& job, const method::Method& method, const method::Catalogue& kinds) {
+    Context context{.job = job, .method = method, .kinds = kinds, .recorded = recorded_of(job), .work = {}};
+    for (const Part& part : job.parts) {
+        const method::Stage* stage = method.stage(part.stage);
+        for (const method::Step& step : stage->steps) {
+            const Tick* tick = part.last_tick(step.name);
+            if (tick == nullptr) continue;
+            context.work.push_back({.entry = tick->entry, .stands_on = {tick->entry}, .kind = "work", .label = {}, .part = part.name});
+            context.work.back().data = tick->data;
+        }
+    }
+    const Reading* air = job.latest("air");
+    const bool young = air != nullptr && entry::minutes_between(air->when(), job.as_of) <= method.limit("reading_age_min");
+    context.air = young ? air : nullptr;
+    return context;
+}
+
+Finding make_finding(const Context& context, const Rule& rule, const Level& level, const About& about) {
+    Finding finding{.id = {}, .rule = rule.name, .severity = level.severity};
+    if (about.reading != nullptr) {
+        finding.place = entry::place_text(about.reading->place);
+        finding.part = about.reading->part;
+        finding.label = about.reading->label;
+        finding.entries = about.reading->stands_on;
+    }
+    if (!about.place.empty()) finding.place = about.place;
+    if (!about.label.empty()) finding.label = about.label;
+    finding.entries.insert(finding.entries.end(), about.entries.begin(), about.entries.end());
+    finding.value = about.value;
+    const method::Limit* limit = context.method.find_limit(about.limit.empty() ? level.limit : about.limit);
+    if (limit != nullptr) {
+        finding.limit = shortest(limit->value, 5);
+        finding.source = limit->source;
+        finding.mark = limit->mark;
+    }
+    finding.working = about.working;
+    finding.holds = level.holds;
+    finding.decidable = rule.decidable && level.severity != method::Severity::note;
+    finding.clears = filled(level.clears.empty() ? rule.clears : level.clears, finding, finding.limit);
+    finding.says = filled(rule.text, finding, finding.limit);
+    finding.id = finding_id(rule, finding);
+    return finding;
+}
+
+Finding make_near(const Context& context, const Rule& rule, const Level& level, const About& about) {
+    Finding finding = make_finding(context, rule, level, about);
+    finding.severity = method::Severity::note;
+    finding.near = true;
+    finding.holds.clear();
+    finding.decidable = false;
+    finding.says = "near the limit: " + finding.says;
+    finding.clears = "measure again if it matters: the instrument's own error could hide a fail";
+    return finding;
+}
+
+const WorkedTable& worked_table() {
+    static const WorkedTable table = [] {
+        WorkedTable made;
+        add_worked_site(made);
+        add_worked_deck(made);
+        add_worked_levels(made);
+        add_worked_outline(made);
+        add_worked_sheet(made);
+        add_worked_stock(made);
+        add_worked_air(made);
+        add_worked_work(made);
+        return made;
+    }();
+    return table;
+}
+
+Findings all_findings(const Context& context) {
+    Findings found;
+    for (const Rule& rule : context.method.rules()) {
+        if (!rule.worked.empty()) {
+            const auto worked = worked_table().find(rule.worked);
+            if (worked != worked_table().end()) worked->second(context, rule, found);
+            continue;
+        }
+        for (const Reading* reading : context.readings_of(rule.kind)) check_reading(context, rule, *reading, found);
+    }
+    number_twins(found);
+    return found;
+}
+
+} // namespace undersheet::job
