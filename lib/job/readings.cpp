@@ -28,6 +28,12 @@ std::string identity(const method::Kind& kind, const Reading& reading) {
     return id;
 }
 
+// A kind keyed by its label says nothing of which one it is when it has neither label nor place: then it stands beside.
+bool can_be_told_apart(const method::Kind& kind, const Reading& reading) {
+    const bool by_label = std::find(kind.key_fields.begin(), kind.key_fields.end(), "label") != kind.key_fields.end();
+    return !by_label || !reading.label.empty() || reading.place.form != entry::PlaceForm::nowhere;
+}
+
 void overlay(Value& under, const Value& over) {
     for (const auto& member : *over.map()) under.set(member.key, member.value);
 }
@@ -78,7 +84,7 @@ public:
 
 private:
     void take(const method::Kind& kind, Reading reading) {
-        if (kind.judging != method::Judging::adds) stand_in_for_earlier(kind, reading);
+        if (kind.judging != method::Judging::adds && can_be_told_apart(kind, reading)) stand_in_for_earlier(kind, reading);
         taken_.push_back(std::move(reading));
         still_counts_.push_back(true);
     }
