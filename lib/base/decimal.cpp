@@ -7,7 +7,6 @@
 namespace undersheet {
 namespace {
 
-constexpr int kMostDigits = 15;
 constexpr int kMostPlaces = 18;
 constexpr std::int64_t kMostValue = 999'999'999'999'999;
 
