@@ -41,8 +41,8 @@ Result<std::string> with_point(const std::string& number, std::string_view typed
 bool may_be_thousands(const std::string& number) {
     constexpr std::size_t kGroup = 3;
     const auto comma = number.find(',');
-    return comma != std::string::npos && comma > 0 && number.size() - comma - 1 == kGroup &&
-           number[comma - 1] != '0';
+    const auto first = number.find_first_not_of('-');
+    return comma != std::string::npos && number.size() - comma - 1 == kGroup && number[first] != '0';
 }
 
 std::string with_sign(const Decimal& value, const Field& field) {
