@@ -17,6 +17,7 @@
 
 namespace undersheet::book {
 
+class Session;
 enum class Access { read, write };
 
 // What a book stands on.
@@ -77,9 +78,8 @@ public:
     verify(); // every hash, signature, chain, Lamport number, commitment and look-up
 
 private:
-    struct Inside;
-    explicit Book(std::unique_ptr<Inside> inside);
-    std::unique_ptr<Inside> inside_;
+    explicit Book(std::unique_ptr<Session> session);
+    std::unique_ptr<Session> session_;
 };
 
 } // namespace undersheet::book

@@ -1,0 +1,105 @@
+#include "book/opening.h"
+
+#include "book/files.h"
+#include "book/journal.h"
+#include "schema/embedded.h"
+
+#include <filesystem>
+#include <unistd.h>
+
+namespace undersheet::book {
+namespace {
+
+constexpr std::int64_t kApplication = 1431521364; // as in schema/book.sql
+constexpr std::int64_t kVersion = 1;
+
+std::int64_t number_of(Connection& connection, const char* query) {
+    std::int64_t number = 0;
+    connection.one(query, {}, [&](const Row& row) { number = row.integer(0); });
+    return number;
+}
+
+// Takes away what is left of a book that could not be made.
+class Sweeper {
+public:
+    explicit Sweeper(std::string path) : path_(std::move(path)) {}
+    Sweeper(const Sweeper&) = delete;
+    Sweeper& operator=(const Sweeper&) = delete;
+    ~Sweeper() {
+        std::error_code ignored;
+        std::filesystem::remove(path_, ignored);
+        std::filesystem::remove(path_ + "-journal", ignored);
+    }
+
+private:
+    std::string path_;
+};
+
+} // namespace
+
+Done check_file(const std::string& path) {
+    std::error_code error;
+    const auto status = std::filesystem::status(path, error);
+    if (status.type() == std::filesystem::file_type::not_found) {
+        return Fault{Code::book_missing, "there is no book of that name", path,
+                     "start one, or name the right file"};
+    }
+    if (status.type() != std::filesystem::file_type::regular) {
+        return Fault{Code::book_not_a_book, "this is a folder or device, not a book", path};
+    }
+    if (::access(path.c_str(), R_OK) != 0)
+        return Fault{Code::book_failed, "the book may not be read", path, "let it be read"};
+    if (std::filesystem::file_size(path, error) == 0)
+        return Fault{Code::book_not_a_book, "this file is empty", path};
+    return {};
+}
+
+Done check_free(const std::string& path) {
+    std::error_code error;
+    if (std::filesystem::exists(path, error)) {
+        return Fault{Code::book_failed, "there is a file of that name already", path, "choose another name"};
+    }
+    if (!std::filesystem::is_directory(folder_of(path), error)) {
+        return Fault{Code::book_missing, "there is no such folder", folder_of(path), "make it first"};
+    }
+    return {};
+}
+
+void check_is_book(Connection& connection) {
+    const std::string& path = connection.path();
+    if (number_of(connection, "PRAGMA application_id") != kApplication) {
+        throw Trouble{{Code::book_not_a_book, "this file is another program's", path}};
+    }
+    if (number_of(connection, "PRAGMA user_version") > kVersion) {
+        throw Trouble{{Code::book_not_a_book, "this book was written by a newer version", path,
+                       "bring this program up to date"}};
+    }
+    if (number_of(connection, "SELECT count(*) FROM sqlite_schema WHERE type NOT IN ('table', 'index')") !=
+        0) {
+        throw Trouble{{Code::book_not_a_book, "this file holds things that no book of ours has", path}};
+    }
+}
+
+void check_is_writable(Connection& connection) {
+    if (!connection.is_read_only()) return;
+    throw Trouble{{Code::book_read_only, "the book may not be written", connection.path(),
+                   "let it be written, or copy it elsewhere"}};
+}
+
+void make_book(const std::string& path, const std::string& office, int wait_ms,
+               const std::function<void(const std::string& part)>& fill) {
+    done_or_trouble(check_free(path));
+    const std::string part = path + "." + std::to_string(::getpid()) + ".part";
+    const Sweeper sweeper(part);
+    {
+        Connection connection(part, Connection::Mode::create, wait_ms);
+        Transaction transaction(connection, Transaction::Kind::writing);
+        connection.script(schema::book_sql());
+        set_local(connection, "office", office);
+        transaction.commit();
+    }
+    fill(part);
+    done_or_trouble(move_into_place(part, path));
+}
+
+} // namespace undersheet::book

@@ -1,0 +1,154 @@
+#include "book/session.h"
+
+#include "book/journal.h"
+#include "book/opening.h"
+#include "entry/names.h"
+
+namespace undersheet::book {
+namespace {
+
+using entry::Draft;
+using entry::Entry;
+
+// Thrown by the one step whose failure does not say whether anything was kept.
+struct DoubtfulCommit {
+    Fault fault;
+};
+
+} // namespace
+
+Session::Session(std::string path, Access access, Surroundings around)
+    : path_(std::move(path)), access_(access), around_(around) {
+    office_ = local(connected(), "office");
+    device_ = local(connected(), "device");
+    install_ = local(connected(), "install");
+}
+
+Connection& Session::connected() {
+    if (connection_) return *connection_;
+    const auto mode = access_ == Access::write ? Connection::Mode::write : Connection::Mode::read;
+    auto opened = std::make_unique<Connection>(path_, mode, around_.wait_ms);
+    check_is_book(*opened);
+    if (access_ == Access::write) check_is_writable(*opened);
+    connection_ = std::move(opened);
+    return *connection_;
+}
+
+void Session::must_be_writing() const {
+    if (access_ != Access::write)
+        throw Trouble{{Code::book_read_only, "the book was opened for reading only", path_}};
+}
+
+// An id that is given before anything is written lets a doubtful commit be looked up.
+void Session::complete(Draft& draft) {
+    if (draft.id.empty()) draft.id = entry::new_entry_id(around_.world);
+    if (draft.job.empty()) draft.job = office_;
+}
+
+// Goes on with the device that wrote here last only where its key was made for this very book.
+void Session::find_key() {
+    if (signer_) return;
+    if (!device_.empty()) {
+        const auto key = value_or_trouble(around_.keys.load(device_));
+        if (key && key->install == install_) signer_ = entry::signer_from(key->seed);
+    }
+    if (!signer_) make_key();
+}
+
+void Session::make_key() {
+    Key key;
+    around_.world.random(key.seed);
+    auto signer = entry::signer_from(key.seed);
+    key.device = signer->device();
+    key.install = entry::new_job(around_.world); // 32 digits of chance
+    done_or_trouble(around_.keys.save(key));
+    signer_ = std::move(signer);
+    device_ = key.device;
+    install_ = key.install;
+    device_is_new_ = true;
+}
+
+void Session::write_device(Connection& to) {
+    if (!device_is_new_) return;
+    add_device(to, signer_->public_key());
+    set_local(to, "device", device_);
+    set_local(to, "install", install_);
+}
+
+Entry Session::write_one(Connection& to, const Draft& draft) {
+    if (auto there = entry_by_id(to, draft.id)) {
+        if (entry::says_the_same(draft, *there)) return std::move(*there);
+        throw Trouble{{Code::book_failed,
+                       "entry " + entry::short_name(there->hash) + " has this id and says something else"}};
+    }
+    const auto chain = chain_of(to, draft.job, signer_->device());
+    auto composed = value_or_trouble(entry::compose(draft, chain, around_.world, *signer_));
+    add(to, composed);
+    return std::move(composed.entry);
+}
+
+std::vector<Entry> Session::write(const std::vector<Draft>& drafts) {
+    Connection& to = connected();
+    Transaction transaction(to, Transaction::Kind::writing);
+    write_device(to);
+    std::vector<Entry> written;
+    for (const Draft& draft : drafts) {
+        written.push_back(write_one(to, draft));
+        if (draft.job != office_) set_local(to, "last_job", draft.job);
+    }
+    try {
+        transaction.commit();
+    } catch (const Trouble& trouble) {
+        throw DoubtfulCommit{trouble.fault};
+    }
+    device_is_new_ = false;
+    return written;
+}
+
+// After a failing commit only the file itself knows what was kept: it is opened afresh and asked.
+std::vector<Entry> Session::look_again(const std::vector<Draft>& drafts, const Fault& fault) {
+    connection_.reset();
+    std::vector<Entry> kept;
+    try {
+        for (const Draft& draft : drafts) {
+            if (auto entry = entry_by_id(connected(), draft.id)) kept.push_back(std::move(*entry));
+        }
+    } catch (const Trouble& trouble) {
+        throw Trouble{{Code::book_failed, "not sure whether it was saved: " + trouble.fault.detail, path_,
+                       "look again"}};
+    }
+    if (kept.size() != drafts.size()) throw Trouble{fault};
+    device_is_new_ = false;
+    return kept;
+}
+
+std::vector<Entry> Session::append(std::vector<Draft> drafts) {
+    must_be_writing();
+    for (Draft& draft : drafts) complete(draft);
+    find_key();
+    try {
+        return write(drafts);
+    } catch (const DoubtfulCommit& doubtful) {
+        return look_again(drafts, doubtful.fault);
+    } catch (const Trouble&) {
+        connection_.reset(); // never go on with a handle that has failed
+        throw;
+    }
+}
+
+void Session::keep_text(const entry::Hash& hash, std::string_view text) {
+    must_be_writing();
+    if (connected().one("SELECT 1 FROM text WHERE hash = ?", {Bytes{bytes_of(hash)}}, [](const Row&) {}))
+        return;
+    try {
+        Transaction transaction(connected(), Transaction::Kind::writing);
+        connected().run("INSERT OR IGNORE INTO text (hash, body) VALUES (?, ?)",
+                        {Bytes{bytes_of(hash)}, Bytes{text}});
+        transaction.commit();
+    } catch (const Trouble&) {
+        connection_.reset();
+        throw;
+    }
+}
+
+} // namespace undersheet::book

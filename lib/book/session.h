@@ -1,0 +1,44 @@
+// A book that is open: its file, the connection (opened afresh after every failure), who writes, and the act of writing.
+//
+// Promises: append() gives entries back only when they are on the disk; when a commit does not say whether it was kept,
+//   the file is opened again and asked.
+// Does not: keep anything in memory that the file could contradict. What goes wrong is Trouble (connection.h).
+#pragma once
+
+#include "book/book.h"
+#include "book/connection.h"
+
+namespace undersheet::book {
+
+class Session {
+public:
+    Session(std::string path, Access access, Surroundings around);
+
+    Connection& connected();
+    std::vector<entry::Entry> append(std::vector<entry::Draft> drafts);
+    void keep_text(const entry::Hash& hash, std::string_view text);
+
+    [[nodiscard]] const std::string& path() const { return path_; }
+    [[nodiscard]] const std::string& office() const { return office_; }
+    [[nodiscard]] const std::string& device() const { return device_; }
+
+private:
+    void must_be_writing() const;
+    void complete(entry::Draft& draft);
+    void find_key();
+    void make_key();
+    std::vector<entry::Entry> write(const std::vector<entry::Draft>& drafts);
+    void write_device(Connection& to);
+    entry::Entry write_one(Connection& to, const entry::Draft& draft);
+    std::vector<entry::Entry> look_again(const std::vector<entry::Draft>& drafts, const Fault& fault);
+
+    std::string path_;
+    Access access_;
+    Surroundings around_;
+    std::unique_ptr<Connection> connection_ = {};
+    std::string office_ = {}, device_ = {}, install_ = {};
+    std::unique_ptr<entry::Signer> signer_ = {};
+    bool device_is_new_ = false; // its key is kept, but the book does not know it yet
+};
+
+} // namespace undersheet::book

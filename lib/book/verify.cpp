@@ -1,0 +1,186 @@
+#include "book/verify.h"
+
+#include "base/text.h"
+#include "book/journal.h"
+
+#include <algorithm>
+#include <map>
+
+namespace undersheet::book {
+namespace {
+
+using entry::ChainFault;
+using entry::Entry;
+using entry::Hash;
+
+// A row of `entry` as it stands in the file.
+struct EntryRow {
+    Hash hash = {};
+    std::string job = {};
+    std::string device = {};
+    std::int64_t seq = 0;
+    std::int64_t lam = 0;
+    std::string id = {};
+    std::string body = {};
+    entry::Signature signature = {};
+};
+
+EntryRow entry_row(const Row& row) {
+    return {hash_from(row.bytes(0)), row.text(1), row.text(2),  row.integer(3),
+            row.integer(4),          row.text(5), row.bytes(6), signature_from(row.bytes(7))};
+}
+
+bool columns_agree(const EntryRow& row, const Entry& entry) {
+    return row.job == entry.job && row.device == entry.device && row.seq == entry.seq &&
+           row.lam == entry.lam && row.id == entry.id;
+}
+
+class Verifier {
+public:
+    explicit Verifier(Connection& connection) : connection_(connection) {}
+
+    Verified run() {
+        try {
+            const Transaction reading(connection_, Transaction::Kind::reading);
+            check_pages();
+            load_keys();
+            for (const std::string& job : jobs()) check_one_job(job);
+            check_devices_and_tails();
+            check_secrets();
+            check_job_rows();
+        } catch (const Trouble& trouble) {
+            if (trouble.fault.code != Code::book_damaged) throw;
+            add({}, "the file is damaged and cannot be read to its end: " + trouble.fault.detail);
+        }
+        result_.digest = entry::digest_of(hashes_);
+        return std::move(result_);
+    }
+
+private:
+    struct About {
+        Hash entry = {};
+        std::string device = {};
+        std::int64_t seq = 0;
+    };
+    void add(const About& about, std::string what) {
+        result_.faults.push_back({about.entry, about.device, about.seq, std::move(what)});
+    }
+    void add(const std::vector<ChainFault>& faults) {
+        result_.faults.insert(result_.faults.end(), faults.begin(), faults.end());
+    }
+
+    void check_pages() {
+        connection_.each("PRAGMA quick_check(1)", {}, [&](const Row& row) {
+            if (row.text(0) != "ok") add({}, "the file is damaged: " + row.text(0));
+        });
+    }
+
+    void load_keys() {
+        connection_.each("SELECT dev, spki FROM pubkey ORDER BY dev", {}, [&](const Row& row) {
+            const std::string device = row.text(0);
+            const auto key = entry::parse_spki(row.bytes(1));
+            if (!key || entry::device_name(*key) != device) {
+                add({{}, device, 0}, "the key kept for this device is not its own");
+            } else {
+                keys_.emplace(device, *key);
+            }
+        });
+    }
+
+    std::vector<std::string> jobs() {
+        std::vector<std::string> jobs;
+        connection_.each("SELECT DISTINCT job FROM entry ORDER BY job", {},
+                         [&](const Row& row) { jobs.push_back(row.text(0)); });
+        return jobs;
+    }
+
+    void check_one_job(const std::string& job) {
+        std::vector<Entry> entries;
+        connection_.each("SELECT hash, job, dev, seq, lam, id, body, sig FROM entry WHERE job = ? ORDER BY "
+                         "lam, dev, seq, hash",
+                         {job}, [&](const Row& row) { check_row(entry_row(row), entries); });
+        std::sort(entries.begin(), entries.end(), entry::comes_before);
+        for (const Entry& entry : entries) {
+            hashes_.push_back(entry.hash);
+            links_.push_back(entry::device_link(entry));
+        }
+        add(entry::check_job(entries));
+        check_heads(job, entry::heads_of(entries));
+        if (!entries.empty()) counted_[job] = static_cast<std::int64_t>(entries.size());
+    }
+
+    void check_row(const EntryRow& row, std::vector<Entry>& good) {
+        ++result_.entries;
+        const About about{row.hash, row.device, row.seq};
+        auto entry = entry::read_entry(row.body, row.signature);
+        if (!entry) return add(about, entry.fault().detail);
+        if (entry->hash != row.hash) return add(about, "its name does not belong to its bytes");
+        if (!columns_agree(row, *entry))
+            return add(about, "the book's index says something else than the entry itself");
+        const auto key = keys_.find(entry->device);
+        if (key == keys_.end()) {
+            add(about, "the key of its device is missing");
+        } else if (auto done = entry::verify(*entry, key->second); !done) {
+            add(about, done.fault().detail);
+        }
+        good.push_back(std::move(*entry));
+    }
+
+    void check_heads(const std::string& job, const std::vector<Hash>& heads) {
+        std::vector<Hash> kept;
+        connection_.each("SELECT hash FROM head WHERE job = ? ORDER BY hash", {job},
+                         [&](const Row& row) { kept.push_back(hash_from(row.bytes(0))); });
+        if (kept != heads) add({}, "what the book notes about where job " + job + " has got to is not so");
+    }
+
+    // The book remembers what its own devices wrote last: their tails cannot go unnoticed, and neither can whole jobs.
+    void check_devices_and_tails() {
+        std::vector<std::string> own;
+        connection_.each("SELECT k, v FROM local WHERE k LIKE 'at/%' ORDER BY k", {}, [&](const Row& row) {
+            own.push_back(row.text(0).substr(3));
+            check_tail(own.back(), row.text(1));
+        });
+        add(entry::check_devices(links_, own));
+    }
+
+    void check_tail(const std::string& device, const std::string& standing) {
+        const auto last = entry::parse_hash(split(standing, ' ').back());
+        const bool is_here = last && std::find(hashes_.begin(), hashes_.end(), *last) != hashes_.end();
+        if (!is_here)
+            add({last ? *last : Hash{}, device, 0},
+                "the last entry this device wrote is missing or was changed");
+    }
+
+    void check_secrets() {
+        connection_.each("SELECT cid, salt, val FROM secret", {}, [&](const Row& row) {
+            entry::Salt salt{};
+            const std::string bytes = row.bytes(1);
+            std::copy_n(bytes.begin(), std::min(bytes.size(), salt.size()), salt.begin());
+            const bool fits = bytes.size() == salt.size() &&
+                              entry::commitment(salt, row.bytes(2)) == hash_from(row.bytes(0));
+            if (!fits)
+                add({}, "a personal value is not the one that was recorded (" + hex_of(row.bytes(0)) + ")");
+        });
+    }
+    static std::string hex_of(const std::string& cid) { return entry::short_name(hash_from(cid)); }
+
+    void check_job_rows() {
+        std::map<std::string, std::int64_t> kept;
+        connection_.each("SELECT job, entries FROM job", {},
+                         [&](const Row& row) { kept[row.text(0)] = row.integer(1); });
+        if (kept != counted_) add({}, "what the book notes about how many entries its jobs have is not so");
+    }
+
+    Connection& connection_;
+    Verified result_ = {};
+    std::map<std::string, entry::PublicKey> keys_ = {};
+    std::vector<Hash> hashes_ = {};
+    std::vector<entry::DeviceLink> links_ = {};
+    std::map<std::string, std::int64_t> counted_ = {};
+};
+
+} // namespace
+
+Verified verify_book(Connection& connection) { return Verifier(connection).run(); }
+
+} // namespace undersheet::book
