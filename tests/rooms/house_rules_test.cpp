@@ -96,10 +96,28 @@ TEST_CASE("the command line sees only the desk and the base") {
           Lines{"cli/main.cpp:1: cli may not include job [3] (job/job.h)"});
 }
 
-TEST_CASE("an installed header includes only what is installed with it") {
+TEST_CASE("a header that users of the library see reaches only the desk and the base") {
     CHECK(offences_of("lib/desk/desk.h", "#include \"base/result.h\"\n") == Lines{});
-    CHECK(offences_of("lib/desk/desk.h", "#include \"job/job.h\"\n").size() == 1);
-    CHECK(offences_of("lib/desk/desk.cpp", "#include \"job/job.h\"\n") == Lines{});
+    CHECK(offences_of("lib/desk/desk.h", "#include \"job/job.h\"\n") ==
+          Lines{"lib/desk/desk.h:1: desk [5] may not include job [3] (job/job.h): "
+                "installed headers reach this one, and not job"});
+    CHECK(offences_of("lib/capi/undersheet.h", "#include \"job/job.h\"\n").size() == 1);
+}
+
+TEST_CASE("a header of the desk's own may include lower rooms, until somebody sees it") {
+    const Tree tree;
+    tree.plant("lib/desk/session.h", "#include \"job/job.h\"\n");
+    CHECK(tree.offences() == Lines{});
+    tree.plant("lib/desk/answers.h", "#include \"desk/session.h\"\n");
+    tree.plant("lib/desk/desk.h", "#include \"desk/answers.h\"\n");
+    CHECK(tree.offences().size() == 1);
+}
+
+TEST_CASE("a header of the desk's own is not for the command line") {
+    const Tree tree;
+    tree.plant("lib/desk/session.h", "#include \"job/job.h\"\n");
+    tree.plant("cli/main.cpp", "#include \"desk/session.h\"\n");
+    CHECK(tree.offences().size() == 1);
 }
 
 TEST_CASE("JSON stands in no header, and in the trade not at all") {

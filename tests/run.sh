@@ -1,0 +1,181 @@
+#!/usr/bin/env bash
+# Sets up, builds and tests on a bare Debian 12.
+#   bash tests/run.sh          the native build and its tests: build/
+#   bash tests/run.sh --all    and Clang with the sanitizers, the form checks, Arm, WebAssembly, a consumer's build
+#   bash tests/run.sh NAME...  only these steps: native clang format tidy consumer arm64 wasm
+# Every step is tried even when one before it failed. The last line sums up: test cases and checks, passed and failed.
+set -uo pipefail
+cd "$(dirname "$0")/.."
+top=$PWD
+build=$top/build
+jobs=$(nproc)
+passed=0
+failed=0
+failures=()
+
+# --- keeping count ---
+
+pass() { passed=$((passed + ${1:-1})); }
+fail() {
+    failed=$((failed + ${2:-1}))
+    failures+=("$1")
+}
+
+# Runs a command quietly; its output is shown only when it fails.
+quietly() {
+    local log=$build/last_step.log
+    "$@" >"$log" 2>&1 </dev/null && return 0
+    tail -n 60 "$log"
+    return 1
+}
+
+# One check: passed or failed as a whole.
+check() {
+    local name=$1
+    shift
+    if quietly "$@"; then
+        pass
+    else
+        fail "$name"
+    fi
+}
+
+# Adds up what a run of ctest wrote down: test cases of Catch programs, and other tests as one each.
+tally() {
+    local name=$1 log=$2 good bad
+    read -r good bad < <(awk '
+        function close_test() {
+            if (verdict == "") return
+            if (!counted && verdict == "good") good++
+            if (verdict == "bad" && !counted_bad) bad++
+            verdict = ""; counted = 0; counted_bad = 0
+        }
+        /^[0-9]+\/[0-9]+ Test(ing)?: / { close_test() }
+        /^All tests passed \(/ { counted = 1; for (i = 1; i <= NF; i++) if ($i == "in") good += $(i + 1) }
+        /^test cases: / {
+            counted = 1
+            for (i = 3; i <= NF; i++) {
+                if ($i == "passed") good += $(i - 1)
+                if ($i == "failed") { bad += $(i - 1); counted_bad += $(i - 1) }
+            }
+        }
+        /^Test Passed\.$/ { verdict = "good" }
+        /^Test Failed\.$|^Test timed out|^Test Not Run|^Unable to find executable/ { verdict = "bad" }
+        END { close_test(); print good + 0, bad + 0 }' "$log")
+    pass "$good"
+    if [ "$bad" -gt 0 ]; then fail "$name tests" "$bad"; fi
+}
+
+# --- building and testing one variant ---
+
+launcher=()
+if command -v ccache >/dev/null; then
+    launcher=(-DCMAKE_C_COMPILER_LAUNCHER=ccache -DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
+fi
+
+configure() {
+    local folder=$1
+    shift
+    cmake -S "$top" -B "$folder" -G Ninja "${launcher[@]}" "$@"
+}
+
+run_tests() {
+    local name=$1 folder=$2 log=$2/Testing/Temporary/LastTest.log
+    rm -f "$log"
+    local before=$failed verdict=0
+    ctest --test-dir "$folder" -j "$jobs" --output-on-failure --timeout 900 </dev/null || verdict=$?
+    if [ -f "$log" ]; then tally "$name" "$log"; fi
+    if [ $verdict -ne 0 ] && [ "$failed" -eq "$before" ]; then fail "$name: ctest did not finish well"; fi
+}
+
+# variant NAME FOLDER [cmake options]
+variant() {
+    local name=$1 folder=$2
+    shift 2
+    if quietly configure "$folder" "$@" && quietly cmake --build "$folder" -j "$jobs"; then
+        run_tests "$name" "$folder"
+    else
+        fail "$name does not build"
+    fi
+}
+
+# --- the steps ---
+
+step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo; }
+
+# One build holds both: Clang's warnings, and every test watched for wrong memory and undefined behaviour.
+step_clang() {
+    export ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1 UBSAN_OPTIONS=print_stacktrace=1
+    variant "clang with sanitizers" "$build/clang" "${clang_options[@]}"
+}
+clang_options=(-DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Watched
+    "-DCMAKE_CXX_FLAGS_WATCHED=-O1 -g1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all"
+    -DUNDERSHEET_CHECK_HEADERS=ON)
+configure_clang() { configure "$build/clang" "${clang_options[@]}"; }
+
+our_files() { find lib cli tests \( -name '*.h' -o -name '*.cpp' \) | sort; }
+
+step_format() { check "clang-format" format_all; }
+format_all() { our_files | xargs clang-format --dry-run -Werror; }
+
+# clang-tidy reads how the Clang build compiles each file.
+step_tidy() { check "clang-tidy" tidy_all; }
+tidy_all() {
+    configure_clang && cmake --build "$build/clang" --target undersheet_schema &&
+        find lib cli -name '*.cpp' | sort | xargs -P "$jobs" -n 3 clang-tidy --quiet -p "$build/clang"
+}
+
+# Installs into a folder of its own and builds somebody else's program against that.
+step_consumer() { check "a consumer's build" consume; }
+consume() {
+    local prefix=$build/consumer/prefix
+    rm -rf "$build/consumer" &&
+        cmake --install "$build" --prefix "$prefix" &&
+        cmake -S tests/consumer -B "$build/consumer/build" -G Ninja -DCMAKE_PREFIX_PATH="$prefix" &&
+        cmake --build "$build/consumer/build" &&
+        "$build/consumer/build/consumer"
+}
+
+# A cross build compiles the libraries in from source.
+cross() {
+    local name=$1
+    if ! bash tests/sources.sh "$build/sources"; then
+        fail "$name has no sources"
+        return
+    fi
+    variant "$name" "$build/$name" -DCMAKE_TOOLCHAIN_FILE="$top/tests/toolchains/$name.cmake" \
+        -DUNDERSHEET_BUNDLED_SOURCES_DIR="$build/sources" -DUNDERSHEET_BUILD_CLI=OFF \
+        -DCMAKE_BUILD_TYPE=Quick -DCMAKE_C_FLAGS_QUICK=-O1 -DCMAKE_CXX_FLAGS_QUICK=-O1
+}
+step_arm64() { cross arm64; }
+step_wasm() { NODE_PATH=/usr/share/nodejs cross wasm; }
+
+# --- which of them ---
+
+if [ "${1:-}" = --all ]; then
+    steps=(native format consumer clang tidy arm64 wasm)
+elif [ $# -gt 0 ]; then
+    steps=("$@")
+else
+    steps=(native)
+fi
+for step in "${steps[@]}"; do
+    if ! declare -F "step_$step" >/dev/null; then
+        echo "run: no step \"$step\"; there are: native clang format tidy consumer arm64 wasm, or --all" >&2
+        exit 2
+    fi
+done
+
+mkdir -p "$build"
+if [ "${steps[*]}" = native ]; then bash tests/setup.sh || exit 1; else bash tests/setup.sh --all || exit 1; fi
+
+for step in "${steps[@]}"; do
+    started=$SECONDS
+    echo "== $step"
+    "step_$step"
+    echo "== $step took $((SECONDS - started)) s"
+done
+
+for failure in "${failures[@]}"; do echo "failed: $failure"; done
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
