@@ -88,9 +88,9 @@ Result<std::vector<std::string>> hold_rules(const Kind& kind, const FindValue& v
     for (const FieldRule& rule : kind.rules) {
         const std::string what = breach(rule, kind, value);
         if (what.empty()) continue;
-        const std::string where = kind.name + " " + rule.field;
-        if (!rule.asks) return Fault{Code::field_out_of_range, what, where, {}};
-        questions.push_back(where + ": " + what);
+        const Fault fault{Code::field_out_of_range, what, kind.name + " " + rule.field, {}};
+        if (!rule.asks) return fault;
+        questions.push_back(one_line(fault));
     }
     return questions;
 }

@@ -10,27 +10,41 @@ namespace {
 
 using entry::Value;
 
-// Where a walk along the schema stands: one value, the schema it has to fit, and how one came there.
+// Where a walk along the schema stands: one value, the schema it has to fit, and the spot it was reached from.
 struct Spot {
     const Value& root; // of the schema, for $defs
     std::string_view file;
     const Value& schema;
     const Value& value;
-    std::string path;
+    const Spot* from = nullptr; // lives longer: it is further up the stack
+    std::string_view key = {};  // of a member; else the place in a list
+    std::size_t index = 0;
 
-    [[nodiscard]] Spot member(std::string_view key, const Value& held, const Value& its_schema) const {
-        return {root, file, its_schema, held, path_of(key)};
+    [[nodiscard]] Spot member(std::string_view its_key, const Value& held, const Value& its_schema) const {
+        return {root, file, its_schema, held, this, its_key, 0};
     }
-    [[nodiscard]] std::string path_of(std::string_view key) const {
-        return path.empty() ? std::string(key) : path + "." + std::string(key);
+    [[nodiscard]] Spot item(std::size_t its_index, const Value& held, const Value& its_schema) const {
+        return {root, file, its_schema, held, this, {}, its_index};
+    }
+    [[nodiscard]] Spot under(const Value& other_schema) const {
+        return {root, file, other_schema, value, from, key, index};
     }
 };
 
 Done fits(const Spot& at);
 
-Fault wrong(const Spot& at, std::string what) {
+// Worked out only for a fault: "kinds[3].fields[0].unit".
+std::string path_of(const Spot& at) {
+    if (at.from == nullptr) return {};
+    const std::string above = path_of(*at.from);
+    if (at.key.empty()) return above + "[" + std::to_string(at.index) + "]";
+    return above.empty() ? std::string(at.key) : above + "." + std::string(at.key);
+}
+
+Fault wrong(const Spot& at, const std::string& what) {
     const std::string where = std::string(at.file) + " line " + std::to_string(at.value.line);
-    return {Code::method_malformed, (at.path.empty() ? "the file" : at.path) + " " + what, where, {}};
+    const std::string path = path_of(at);
+    return {Code::method_malformed, (path.empty() ? "the file" : path) + " " + what, where, {}};
 }
 
 std::string_view type_of(const Value& value) {
@@ -52,7 +66,7 @@ Done reference(const Value& rule, const Spot& at) {
     const Value* defined = at.root.find("$defs");
     if (rule.text() != nullptr && rule.text()->starts_with(kHere) && defined != nullptr) {
         const Value* target = defined->find(rule.text()->substr(kHere.size()));
-        if (target != nullptr) return fits({at.root, at.file, *target, at.value, at.path});
+        if (target != nullptr) return fits(at.under(*target));
     }
     return wrong(at, "has a schema that points at " + shown(rule) + ", which is not there");
 }
@@ -113,8 +127,7 @@ Done items(const Value& rule, const Spot& at) {
     if (at.value.list() == nullptr) return {};
     std::size_t count = 0;
     for (const Value& item : *at.value.list()) {
-        const std::string path = at.path + "[" + std::to_string(count++) + "]";
-        if (auto done = fits({at.root, at.file, rule, item, path}); !done) return done;
+        if (auto done = fits(at.item(count++, item, rule)); !done) return done;
     }
     return {};
 }
@@ -157,7 +170,7 @@ struct Keyword {
                   const Spot& at); // nullptr for a remark, which says nothing about the shape
 };
 
-// In this order, so that a wrong type is named before what follows from it.
+// A check says nothing of a value that is not of its type: `type` says that.
 constexpr std::array kKeywords{Keyword{"$schema", nullptr},
                                Keyword{"$id", nullptr},
                                Keyword{"$defs", nullptr},
@@ -176,23 +189,16 @@ constexpr std::array kKeywords{Keyword{"$schema", nullptr},
                                Keyword{"minimum", least},
                                Keyword{"maximum", most}};
 
-Done understood(const Spot& at) {
-    if (at.schema.map() == nullptr) return wrong(at, "has a schema that is no object");
-    for (const auto& member : *at.schema.map()) {
-        const std::string& name = member.key;
-        const bool known = std::any_of(kKeywords.begin(), kKeywords.end(),
-                                       [&name](const Keyword& keyword) { return keyword.name == name; });
-        if (!known) return wrong(at, "has a schema with '" + name + "', which is not understood here");
-    }
-    return {};
-}
-
 Done fits(const Spot& at) {
-    if (auto done = understood(at); !done) return done;
-    for (const auto& keyword : kKeywords) {
-        const Value* rule = keyword.check == nullptr ? nullptr : at.schema.find(keyword.name);
-        if (rule == nullptr) continue;
-        if (auto done = keyword.check(*rule, at); !done) return done;
+    if (at.schema.map() == nullptr) return wrong(at, "has a schema that is no object");
+    for (const auto& [name, rule] : *at.schema.map()) {
+        const auto keyword = std::find_if(kKeywords.begin(), kKeywords.end(),
+                                          [&name = name](const Keyword& row) { return row.name == name; });
+        if (keyword == kKeywords.end()) {
+            return wrong(at, "has a schema with '" + name + "', which is not understood here");
+        }
+        if (keyword->check == nullptr) continue;
+        if (auto done = keyword->check(rule, at); !done) return done;
     }
     return {};
 }
@@ -200,7 +206,7 @@ Done fits(const Spot& at) {
 } // namespace
 
 Done check_shape(const Value& schema, const Value& value, std::string_view file) {
-    return fits({schema, file, schema, value, {}});
+    return fits({schema, file, schema, value});
 }
 
 } // namespace undersheet::method

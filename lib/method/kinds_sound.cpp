@@ -142,11 +142,10 @@ Done check_kind_itself(const Kind& kind) {
         return unsound(kind.line, name + (kind.automatic ? "is written by the program, it needs no example"
                                                          : "has no example"));
     }
-    for (const std::string& key : kind.key_fields) {
-        if (kind.field(key) == nullptr)
-            return unsound(kind.line, name + "has the key '" + key + "', which is no field of it");
-    }
-    return {};
+    const auto lost = std::find_if(kind.key_fields.begin(), kind.key_fields.end(),
+                                   [&](const std::string& key) { return kind.field(key) == nullptr; });
+    if (lost == kind.key_fields.end()) return {};
+    return unsound(kind.line, name + "has the key '" + *lost + "', which is no field of it");
 }
 
 } // namespace
