@@ -25,7 +25,7 @@ fail() {
 quietly() {
     local log=$build/last_step.log
     "$@" >"$log" 2>&1 </dev/null && return 0
-    tail -n 60 "$log"
+    grep -vE "^\[[0-9]+/[0-9]+\] (Building|Linking|Embedding)" "$log" | tail -n 60
     return 1
 }
 
