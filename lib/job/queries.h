@@ -1,0 +1,32 @@
+// Questions the papers ask of a job that nobody else asks: which photographs, which readings a part was bonded under,
+// what a wood reading comes to, how high the sheet goes at a wall.
+//
+// Promises: pure; answers point into the job and live as long as it does. Places are matched as they are written.
+// Does not: judge or word anything.
+#pragma once
+
+#include "job/judge.h"
+#include "trade/moisture.h"
+
+namespace undersheet::job {
+
+// The photographs that show an entry, a part, or something at that place or label; in the order they were taken.
+[[nodiscard]] std::vector<const Reading*> photos_of(const Job& job, const Finding& finding);
+[[nodiscard]] const Reading* photo_named(const Job& job, std::string_view sha256); // nullptr when there is none
+
+// The reading corrected for the board's temperature by the method's own rule; nothing without a figure.
+[[nodiscard]] std::optional<trade::Moisture> moisture_of(const Reading& reading, const method::Method& method);
+
+// The reading behind an entry, nullptr when it is no reading or no longer counts.
+[[nodiscard]] const Reading* reading_of(const Job& job, const entry::Entry* entry);
+
+// The air readings that parts which bond were begun or resumed under, each once, in order.
+[[nodiscard]] std::vector<const Reading*> bonding_readings(const Job& job, const method::Method& method);
+
+// Chase heights along one edge, in the order they were read.
+[[nodiscard]] std::vector<const Reading*> heights_at(const Job& job, const Edge& edge);
+
+// The findings, open or let go, that stand on this reading.
+[[nodiscard]] std::vector<const Finding*> findings_on(const Judgement& judgement, const Reading& reading);
+
+} // namespace undersheet::job

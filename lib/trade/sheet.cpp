@@ -1,0 +1,131 @@
+#include "trade/sheet.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace undersheet::trade {
+namespace {
+
+constexpr double kQuarterTurn_deg = 90;
+constexpr double kScanStep_deg = 0.25;
+constexpr double kSlack_m = 1e-9; // sums of typed lengths are not exact in binary
+
+Fault impossible(const std::string& what, const std::string& where) { return {Code::value_impossible, what, where, {}}; }
+
+struct Line {
+    Point from;
+    double dx, dy; // unit direction
+};
+
+Line moved_out(const Segment& edge, double by_m) {
+    const double length = length_m(edge);
+    const double dx = (edge.to.x_m - edge.from.x_m) / length;
+    const double dy = (edge.to.y_m - edge.from.y_m) / length;
+    // Anticlockwise: the outside lies to the right of the way along the edge.
+    return {{edge.from.x_m + dy * by_m, edge.from.y_m - dx * by_m}, dx, dy};
+}
+
+// Where two moved edges meet; edges in one line meet at the second one's start.
+Point meeting(const Line& a, const Line& b) {
+    const double cross = a.dx * b.dy - a.dy * b.dx;
+    if (std::fabs(cross) < 1e-12) return b.from;
+    const double t = ((b.from.x_m - a.from.x_m) * b.dy - (b.from.y_m - a.from.y_m) * b.dx) / cross;
+    return {a.from.x_m + t * a.dx, a.from.y_m + t * a.dy};
+}
+
+struct Box {
+    double along_m = 0, across_m = 0;
+};
+
+// How long and wide the points are when the sheet's length runs at this angle.
+Box box_at(const Polygon& points, double angle_deg) {
+    const double c = std::cos(angle_deg * std::numbers::pi / 180);
+    const double s = std::sin(angle_deg * std::numbers::pi / 180);
+    double least_u = INFINITY, most_u = -INFINITY, least_v = INFINITY, most_v = -INFINITY;
+    for (const Point& p : points) {
+        const double u = p.x_m * c + p.y_m * s;
+        const double v = -p.x_m * s + p.y_m * c;
+        least_u = std::min(least_u, u);
+        most_u = std::max(most_u, u);
+        least_v = std::min(least_v, v);
+        most_v = std::max(most_v, v);
+    }
+    return {most_u - least_u, most_v - least_v};
+}
+
+double edge_angle_deg(const Segment& e) { return std::atan2(e.to.y_m - e.from.y_m, e.to.x_m - e.from.x_m) * 180 / std::numbers::pi; }
+
+// The edges' own directions first, so that a straight lay wins over a turned one of the same size.
+std::vector<double> angles_to_try(const Polygon& points) {
+    std::vector<double> angles;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const double along = edge_angle_deg(edge(points, i));
+        angles.push_back(along);
+        angles.push_back(along + kQuarterTurn_deg);
+    }
+    const int steps = static_cast<int>(std::lround(2 * kQuarterTurn_deg / kScanStep_deg));
+    for (int i = 0; i < steps; ++i) angles.push_back(i * kScanStep_deg);
+    return angles;
+}
+
+double rounded_up_m(double length_m, double step_m) { return std::ceil(length_m / step_m - kSlack_m / step_m) * step_m; }
+
+// 0 to 180: a sheet turned by half a turn is the same sheet.
+double as_turn_deg(double angle_deg) {
+    double turn = std::fmod(angle_deg, 2 * kQuarterTurn_deg);
+    if (turn < 0) turn += 2 * kQuarterTurn_deg;
+    return turn > 2 * kQuarterTurn_deg - kSlack_m ? 0 : turn;
+}
+
+Done check(const SheetInput& in) {
+    if (auto done = check_outline(in.outline); !done) return done;
+    if (in.extra_mm.size() != in.outline.size()) return impossible("there is not one extra for each edge", "edges");
+    if (in.rolls_m.empty()) return impossible("no roll widths are given", "rolls_m");
+    if (!(in.cut_to_m > 0)) return impossible("lengths cannot be cut to steps of nothing", "cut_to_m");
+    if (in.thickness_mm < 0 || in.density_kg_m3 < 0) return impossible("a sheet cannot weigh less than nothing", "thickness_mm");
+    for (const double width : in.rolls_m) {
+        if (!(width > 0) || !std::isfinite(width)) return impossible("a roll has a width above 0", "rolls_m");
+    }
+    return {};
+}
+
+} // namespace
+
+double sheet_weight_kg(double area_m2, double thickness_mm, double density_kg_m3) { return area_m2 * thickness_mm / 1000 * density_kg_m3; }
+
+Result<Polygon> widened(const Polygon& outline, const std::vector<double>& extra_mm) {
+    std::vector<Line> lines;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        if (!std::isfinite(extra_mm[i]) || extra_mm[i] < 0) return impossible("an edge cannot need less than nothing", "edges");
+        lines.push_back(moved_out(edge(outline, i), extra_mm[i] / 1000));
+    }
+    Polygon wide;
+    for (std::size_t i = 0; i < lines.size(); ++i) wide.push_back(meeting(lines[(i + lines.size() - 1) % lines.size()], lines[i]));
+    return wide;
+}
+
+Result<Sheet> sheet(const SheetInput& in) {
+    if (auto done = check(in); !done) return done.fault();
+    const auto wide = widened(in.outline, in.extra_mm);
+    if (!wide) return wide.fault();
+    std::optional<Sheet> best;
+    for (const double angle : angles_to_try(*wide)) {
+        const Box box = box_at(*wide, angle);
+        for (const double roll : in.rolls_m) {
+            if (box.across_m > roll + kSlack_m) continue;
+            const double length = rounded_up_m(box.along_m, in.cut_to_m);
+            const double area = roll * length;
+            if (best && area >= best->area_m2 - kSlack_m) continue;
+            best = Sheet{.roll_width_m = roll, .length_m = length, .turn_deg = as_turn_deg(angle), .area_m2 = area};
+            best->needs_across_m = box.across_m;
+            best->needs_along_m = box.along_m;
+        }
+    }
+    if (!best) return impossible("no roll on sale is wide enough for one piece", "rolls_m");
+    best->waste_pct = 100 * (best->area_m2 - area_m2(in.outline)) / best->area_m2;
+    best->weight_kg = sheet_weight_kg(best->area_m2, in.thickness_mm, in.density_kg_m3);
+    return *best;
+}
+
+} // namespace undersheet::trade
