@@ -60,8 +60,7 @@ BigCount& BigCount::plus(const BigCount& other) {
 }
 
 void BigCount::drop_leading_zeros() {
-    while (!limbs_.empty() && limbs_.back() == 0)
-        limbs_.pop_back();
+    while (!limbs_.empty() && limbs_.back() == 0) limbs_.pop_back();
 }
 
 bool operator<(const BigCount& a, const BigCount& b) {

@@ -11,14 +11,14 @@ constexpr int kAllowPlaces = 9;
 
 std::int64_t power_of_ten(int exponent) {
     std::int64_t power = 1;
-    for (int i = 0; i < exponent; ++i)
-        power *= 10;
+    for (int i = 0; i < exponent; ++i) power *= 10;
     return power;
 }
 
 // The smallest number in [low, high] for which `holds`, given that it holds at `high` and from some number
 // on.
-template <class Claim> std::int64_t first_that(std::int64_t low, std::int64_t high, Claim holds) {
+template <class Claim>
+std::int64_t first_that(std::int64_t low, std::int64_t high, Claim holds) {
     while (low < high) {
         const std::int64_t middle = low + (high - low) / 2;
         if (holds(middle))

@@ -71,8 +71,7 @@ std::optional<std::int64_t> in_units(const Decimal& amount, int places) {
 
 int finest_place(const PacksInput& in) {
     int places = in.need.places();
-    for (const auto& pack : in.packs)
-        places = std::max(places, pack.size.places());
+    for (const auto& pack : in.packs) places = std::max(places, pack.size.places());
     return places;
 }
 

@@ -8,8 +8,7 @@ namespace {
 
 BigCount product(std::initializer_list<std::uint32_t> factors) {
     BigCount made(1);
-    for (const auto factor : factors)
-        made.times(factor);
+    for (const auto factor : factors) made.times(factor);
     return made;
 }
 

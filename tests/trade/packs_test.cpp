@@ -15,8 +15,7 @@ Decimal d(std::string_view text) { return *Decimal::parse(text); }
 
 std::string told(const Packs& bought) {
     std::string text;
-    for (const auto& row : bought.mix)
-        text += std::to_string(row.count) + "x" + row.size.text() + " ";
+    for (const auto& row : bought.mix) text += std::to_string(row.count) + "x" + row.size.text() + " ";
     return text + "= " + bought.total.text() + " spare " + bought.spare.text() + " for " +
            std::to_string(bought.price);
 }

@@ -31,8 +31,7 @@ const std::vector<std::vector<std::uint64_t>>& triangle() {
         std::vector<std::vector<std::uint64_t>> rows(kMostCounted + 1);
         for (std::size_t n = 0; n < rows.size(); ++n) {
             rows[n].assign(n + 1, 1);
-            for (std::size_t k = 1; k < n; ++k)
-                rows[n][k] = rows[n - 1][k - 1] + rows[n - 1][k];
+            for (std::size_t k = 1; k < n; ++k) rows[n][k] = rows[n - 1][k - 1] + rows[n - 1][k];
         }
         return rows;
     }();
@@ -45,8 +44,7 @@ std::uint64_t choose(int n, int k) {
 
 std::uint64_t ways(int total, int bad, int checked, int found) {
     std::uint64_t sum = 0;
-    for (int x = 0; x <= found; ++x)
-        sum += choose(bad, x) * choose(total - bad, checked - x);
+    for (int x = 0; x <= found; ++x) sum += choose(bad, x) * choose(total - bad, checked - x);
     return sum;
 }
 
