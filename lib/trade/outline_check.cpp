@@ -81,8 +81,7 @@ std::vector<double> sizes_of_w(const Fit& whole, const Strength& strength,
 
 void leave_out(TapeCheck& check, const Fit& whole, const std::vector<TapedLine>& lines,
                const std::vector<std::size_t>& ones, double share, Search search) {
-    for (const std::size_t i : ones)
-        check.without[i] = without_tape(whole, lines, i, share, search);
+    for (const std::size_t i : ones) check.without[i] = without_tape(whole, lines, i, share, search);
 }
 
 } // namespace

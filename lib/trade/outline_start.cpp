@@ -12,8 +12,8 @@ namespace undersheet::trade {
 
 namespace {
 
-constexpr std::size_t kMostPartShapes = 256;   // followed side by side while corners are placed
-constexpr std::size_t kMostSpotsKept = 3;      // places tried for a corner that more than two tapes hold
+constexpr std::size_t kMostPartShapes = 256; // followed side by side while corners are placed
+constexpr std::size_t kMostSpotsKept = 3;    // places tried for a corner that more than two tapes hold
 constexpr int kRoughRounds = 24;
 constexpr double kSameSpot_m = 0.02;
 constexpr double kSlipAllowed_m = 1.5; // a whole metre misread, and a little
@@ -229,8 +229,7 @@ private:
 
 std::vector<double> side_lengths(const Lengths& lengths) {
     std::vector<double> sides;
-    for (std::size_t i = 0; i < lengths.size(); ++i)
-        sides.push_back(lengths[i][(i + 1) % lengths.size()]);
+    for (std::size_t i = 0; i < lengths.size(); ++i) sides.push_back(lengths[i][(i + 1) % lengths.size()]);
     return sides;
 }
 
