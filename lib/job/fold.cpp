@@ -23,10 +23,16 @@ std::vector<std::string> texts(const Value& data, std::string_view field) {
     return out;
 }
 
-std::vector<const Entry*> visible_at(const EntryList& entries, const entry::Time& as_of) {
+// The firm, its people and the opening of the job always count: work is often written down before its job was opened.
+bool is_office(const Entry& entry, const method::Catalogue& kinds) {
+    const method::Kind* kind = kinds.find(entry.kind);
+    return kind != nullptr && kind->group == method::Group::office;
+}
+
+std::vector<const Entry*> visible_at(const EntryList& entries, const method::Catalogue& kinds, const entry::Time& as_of) {
     std::vector<const Entry*> visible;
     for (const Entry& entry : entries) {
-        if (entry.when.unix_s <= as_of.unix_s) visible.push_back(&entry);
+        if (entry.when.unix_s <= as_of.unix_s || is_office(entry, kinds)) visible.push_back(&entry);
     }
     return visible;
 }
@@ -152,7 +158,7 @@ Result<Job> fold(EntryList entries, const method::Method& method, const method::
     job.entries = std::make_shared<const EntryList>(std::move(entries));
     job.as_of = as_of;
     if (!job.entries->empty()) job.id = job.entries->front().job;
-    Counted counted = count_readings(visible_at(*job.entries, as_of), kinds);
+    Counted counted = count_readings(visible_at(*job.entries, kinds, as_of), kinds);
     take_lists(job, counted);
     job.roof = build_roof(counted.readings, method);
     job.parts = derive_parts(job.roof, method);

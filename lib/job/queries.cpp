@@ -17,12 +17,13 @@ bool shows(const Reading& photo, const Finding& finding) {
 trade::MoistureRule wood_rule(const method::Method& method) {
     trade::MoistureRule rule = trade::practice_moisture_rule();
     rule.pct_per_k_below = method.limit("moisture_per_k_pct");
-    rule.pct_per_k_above = -method.limit("moisture_per_k_pct");
+    rule.pct_per_k_above = method.limit("moisture_per_k_pct");
     rule.reference_c = method.limit("moisture_reference_c");
     return rule;
 }
 
-bool stands_on(const Finding& finding, const Reading& reading) {
+bool is_about(const Finding& finding, const Reading& reading) {
+    if (finding.place.empty() && finding.label.empty()) return false;
     return std::any_of(finding.entries.begin(), finding.entries.end(), [&](const entry::Entry* entry) {
         return std::find(reading.stands_on.begin(), reading.stands_on.end(), entry) != reading.stands_on.end() ||
                entry == reading.entry;
@@ -36,6 +37,28 @@ const Reading* air_at(const Job& job, const entry::Time& when) {
         if (air->when().unix_s <= when.unix_s && (latest == nullptr || latest->when().unix_s <= air->when().unix_s))
             latest = air;
     return latest;
+}
+
+bool is_finished(const Reading& level) { return level.word("on") == "finished"; }
+
+// The run of the last level read on that surface, without its closing reading.
+std::vector<LevelPoint> run_on(const Job& job, Surface surface) {
+    std::string run;
+    for (const Reading* level : job.all("level"))
+        if (is_finished(*level) == (surface == Surface::finished)) run = level->word("run");
+    std::vector<LevelPoint> points;
+    for (const Reading* level : job.all("level")) {
+        const auto at = locate(job.roof, level->place);
+        const auto z_mm = level->number("z_mm");
+        const bool of_run = is_finished(*level) == (surface == Surface::finished) && level->word("run") == run;
+        if (of_run && at && z_mm && level->word("closing") != "yes") points.push_back({level, *at, *z_mm});
+    }
+    return points;
+}
+
+bool is_on_roof(const Roof& roof, const std::string& of) {
+    return of == "roof" ||
+           std::any_of(roof.edges.begin(), roof.edges.end(), [&](const Edge& edge) { return edge.kind == of; });
 }
 
 } // namespace
@@ -94,7 +117,45 @@ std::vector<const Finding*> findings_on(const Judgement& judgement, const Readin
     std::vector<const Finding*> found;
     for (const auto* list : {&judgement.findings, &judgement.departures})
         for (const Finding& finding : *list)
-            if (stands_on(finding, reading)) found.push_back(&finding);
+            if (is_about(finding, reading)) found.push_back(&finding);
+    return found;
+}
+
+std::string firm_said(const Job& job, std::string_view field) {
+    std::string said;
+    for (const entry::Entry& entry : *job.entries)
+        if (entry.kind == "firm" && entry.when.unix_s <= job.as_of.unix_s && entry.data.find(field) != nullptr)
+            said = entry.field_text(field);
+    return said;
+}
+
+std::string agreed_by(const Part& part) {
+    for (auto event = part.events.rbegin(); event != part.events.rend(); ++event)
+        if (event->event == Event::leave_out) return event->entry->field_text("agreed_by");
+    return part.agreed_by;
+}
+
+std::optional<Fall> fall_of(const Job& job, const method::Method& method, Surface surface) {
+    Fall fall{run_on(job, surface), {}};
+    std::vector<trade::Level> levels;
+    for (const LevelPoint& point : fall.points) levels.push_back({point.at.x_m, point.at.y_m, point.z_mm});
+    auto worked = trade::falls(levels, {method.limit("fall_base_m"), method.limit("fall_line_deg")});
+    if (!worked) return std::nullopt;
+    fall.falls = *std::move(worked);
+    return fall;
+}
+
+std::vector<NotLooked> not_looked(const Job& job, const method::Method& method, const method::Catalogue& kinds) {
+    std::vector<NotLooked> found;
+    for (const method::LookedFor& row : method.looked_for()) {
+        const method::Kind* kind = kinds.find(row.kind);
+        if (kind == nullptr || !is_on_roof(job.roof, row.of)) continue;
+        const auto readings = job.all(row.kind);
+        if (readings.empty()) found.push_back({kind, nullptr, ""});
+        for (const Reading* reading : readings)
+            for (const entry::Member& member : *reading->data.map())
+                if (reading->not_looked(member.key)) found.push_back({kind, reading, member.key});
+    }
     return found;
 }
 

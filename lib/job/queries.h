@@ -6,6 +6,8 @@
 #pragma once
 
 #include "job/judge.h"
+#include "job/levels.h"
+#include "trade/falls.h"
 #include "trade/moisture.h"
 
 namespace undersheet::job {
@@ -26,7 +28,30 @@ namespace undersheet::job {
 // Chase heights along one edge, in the order they were read.
 [[nodiscard]] std::vector<const Reading*> heights_at(const Job& job, const Edge& edge);
 
-// The findings, open or let go, that stand on this reading.
+// The findings, open or let go, that are about this one reading; what is about many of them (too few points) is not.
 [[nodiscard]] std::vector<const Finding*> findings_on(const Judgement& judgement, const Reading& reading);
+
+// The firm as this job was opened under it, "" when nobody said.
+[[nodiscard]] std::string firm_said(const Job& job, std::string_view field);
+
+// Who agreed that a part is left out; a personal value, so it is asked of the entry that says so.
+[[nodiscard]] std::string agreed_by(const Part& part);
+
+// The levels of one run with the fall they make; nothing when they are too few or lie in one line.
+struct Fall {
+    std::vector<LevelPoint> points;
+    trade::Falls falls;
+};
+enum class Surface { before_covering, finished };
+[[nodiscard]] std::optional<Fall> fall_of(const Job& job, const method::Method& method, Surface surface);
+
+// One thing nobody looked at: a whole kind of reading, or one field of one.
+struct NotLooked {
+    const method::Kind* kind = nullptr;
+    const Reading* reading = nullptr; // nullptr: nothing of the kind was recorded
+    std::string field = {};
+};
+[[nodiscard]] std::vector<NotLooked> not_looked(const Job& job, const method::Method& method,
+                                                const method::Catalogue& kinds);
 
 } // namespace undersheet::job

@@ -102,7 +102,7 @@ void spacing(const Context& context, const Rule& rule, std::string_view field, F
 trade::MoistureRule cold_wood_rule(const Context& context) {
     trade::MoistureRule rule = trade::practice_moisture_rule();
     rule.pct_per_k_below = context.limit("moisture_per_k_pct");
-    rule.pct_per_k_above = -context.limit("moisture_per_k_pct");
+    rule.pct_per_k_above = context.limit("moisture_per_k_pct");
     rule.reference_c = context.limit("moisture_reference_c");
     return rule;
 }
@@ -112,7 +112,8 @@ std::optional<trade::Moisture> judged(const Context& context, const Reading& rea
     if (!raw) return std::nullopt;
     const auto result = trade::moisture({.reading_pct = *raw, .board_c = reading.number("board_c")}, cold_wood_rule(context),
                                         {context.limit("meter_least_pct"), context.limit("meter_most_pct")});
-    return result ? std::optional(*result) : std::nullopt;
+    if (result) return *result;
+    return trade::Moisture{.judged_pct = *raw}; // a correction that cannot be must not hide a wet board
 }
 
 void moisture(const Context& context, const Rule& rule, Findings& out) {

@@ -194,6 +194,17 @@ TEST_CASE("the tapes of the dormer close within a millimetre and give its area")
     }
 }
 
+TEST_CASE("moisture of the dormer is corrected by 0.675 points for boards at 15.5 degrees, and the worse of the two is judged") {
+    const std::vector<std::pair<double, std::string>> points{{12.1, "12.8"}, {12.6, "13.3"}, {11.9, "12.6"}, {12.4, "13.1"}, {12.8, "13.5"}, {12.2, "12.9"}};
+    for (const auto& [raw, corrected] : points) {
+        const auto result = trade::moisture({.reading_pct = raw, .board_c = 15.5});
+        REQUIRE(result.ok());
+        CHECK(*result->corrected_pct == Approx(raw + 0.675));
+        CHECK(fixed(*result->corrected_pct, 1) == corrected);
+        CHECK(result->judged_corrected);
+    }
+}
+
 TEST_CASE("fifty good heads of 170 could still hide eight") {
     Site site;
     open_the_day(site);

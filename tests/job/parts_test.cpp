@@ -1,0 +1,113 @@
+#include "job/parts.h"
+
+#include <catch2/catch.hpp>
+
+#include <map>
+#include <set>
+
+using namespace undersheet::job;
+
+namespace {
+
+using S = State;
+using E = Event;
+using G = Guard;
+
+struct Wanted {
+    State to;
+    std::set<Guard> guards;
+};
+
+// The table of practice, written down a second time: anything that is not here must not move.
+const std::map<std::pair<State, Event>, Wanted>& wanted() {
+    static const std::set<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin, G::side_by_side, G::on_job};
+    static const std::map<std::pair<State, Event>, Wanted> rows{
+        {{S::waiting, E::begin}, {S::under_way, begin}},
+        {{S::ready, E::begin}, {S::under_way, begin}},
+        {{S::opened_again, E::begin}, {S::under_way, begin}},
+        {{S::paused, E::resume}, {S::under_way, begin}},
+        {{S::waiting, E::leave_out}, {S::left_out, {G::may_leave_out, G::reason, G::agreed}}},
+        {{S::ready, E::leave_out}, {S::left_out, {G::may_leave_out, G::reason, G::agreed}}},
+        {{S::left_out, E::take_back}, {S::waiting, {G::reason, G::nothing_on_top}}},
+        {{S::under_way, E::tick}, {S::under_way, {G::step_order, G::side_by_side, G::on_job}}},
+        {{S::under_way, E::pause}, {S::paused, {G::reason}}},
+        {{S::under_way, E::finish}, {S::done, {G::steps_complete}}},
+        {{S::done, E::sign}, {S::signed_off, {G::earlier_signed, G::sign_clear, G::on_job}}},
+        {{S::done, E::send_back}, {S::under_way, {G::reason}}},
+        {{S::signed_off, E::doubt}, {S::in_doubt, {}}},
+        {{S::in_doubt, E::confirm}, {S::signed_off, {G::reason, G::cause_settled, G::on_job}}},
+        {{S::signed_off, E::reopen}, {S::opened_again, {G::reason}}},
+        {{S::in_doubt, E::reopen}, {S::opened_again, {G::reason}}},
+    };
+    return rows;
+}
+
+State state_at(int i) { return static_cast<State>(i); }
+Event event_at(int i) { return static_cast<Event>(i); }
+
+} // namespace
+
+TEST_CASE("every state and every event moves as the table says and in no other way") {
+    for (int s = 0; s < kStates; ++s) {
+        for (int e = 0; e < kEvents; ++e) {
+            if (event_at(e) == E::close) continue;
+            INFO(state_word(state_at(s)) << " + " << event_word(event_at(e)));
+            const auto row = wanted().find({state_at(s), event_at(e)});
+            const Move move = transition(state_at(s), event_at(e), Facts::all(true));
+            CHECK(move.exists == (row != wanted().end()));
+            if (row == wanted().end()) CHECK_FALSE(move.to.has_value());
+            else CHECK(move.to == row->second.to);
+        }
+    }
+}
+
+TEST_CASE("a move needs every one of its guards, whatever the others say") {
+    for (const auto& [from, row] : wanted()) {
+        const std::vector<Guard> guards(row.guards.begin(), row.guards.end());
+        for (unsigned failing = 0; failing < (1U << guards.size()); ++failing) {
+            Facts facts = Facts::all(true);
+            std::set<Guard> failed;
+            for (std::size_t g = 0; g < guards.size(); ++g) {
+                if ((failing & (1U << g)) == 0) continue;
+                facts.set(guards[g], false);
+                failed.insert(guards[g]);
+            }
+            const Move move = transition(from.first, from.second, facts);
+            INFO(state_word(from.first) << " + " << event_word(from.second) << ", failing set " << failing);
+            CHECK(move.to.has_value() == failed.empty());
+            CHECK(std::set<Guard>(move.failed.begin(), move.failed.end()) == failed);
+        }
+    }
+}
+
+TEST_CASE("a guard that a move does not name cannot hold it") {
+    for (const auto& [from, row] : wanted()) {
+        Facts facts = Facts::all(false);
+        for (const Guard guard : row.guards) facts.set(guard, true);
+        INFO(state_word(from.first) << " + " << event_word(from.second));
+        CHECK(transition(from.first, from.second, facts).to == row.to);
+    }
+}
+
+TEST_CASE("the hand-over closes a part in any state, and nothing leads out of closed") {
+    for (int s = 0; s < kStates; ++s) {
+        if (state_at(s) == S::closed) continue;
+        CHECK(transition(state_at(s), E::close, Facts::all(false)).to == S::closed);
+    }
+    for (int e = 0; e < kEvents; ++e) CHECK_FALSE(transition(S::closed, event_at(e), Facts::all(true)).exists);
+}
+
+TEST_CASE("of two different states the more careful one stands, whichever is named first") {
+    // practice: closed > opened again > in doubt > paused > under way > done > signed > left out > waiting
+    const std::vector<State> careful{S::closed, S::opened_again, S::in_doubt, S::paused, S::under_way, S::done, S::signed_off, S::left_out, S::waiting};
+    for (std::size_t a = 0; a < careful.size(); ++a) {
+        for (std::size_t b = 0; b < careful.size(); ++b) {
+            CHECK(more_careful(careful[a], careful[b]) == careful[std::min(a, b)]);
+        }
+    }
+}
+
+TEST_CASE("every event word leads back to its event") {
+    for (int e = 0; e < kEvents; ++e) CHECK(event_of(event_word(event_at(e))) == event_at(e));
+    CHECK_FALSE(event_of("air").has_value());
+}
