@@ -120,7 +120,8 @@ struct PunchLine {
     std::string number = {}, severity = {}, severity_text = {}, place = {}, part = {}, says = {}, clears = {};
     bool open = true;
     Lines holds = {}, also_raised_as = {};
-    std::string raised_by = {}, raised_at = {}, cleared_by = {}, cleared_at = {}, looked_by = {}, looked_at = {}, let_go = {};
+    std::string raised_by = {}, raised_at = {}, cleared_by = {}, cleared_at = {}, looked_by = {},
+                looked_at = {}, let_go = {};
 };
 
 struct Punch {
@@ -130,7 +131,8 @@ struct Punch {
 };
 
 struct HistoryLine {
-    std::string entry = {}, name = {}, kind = {}, heading = {}, place = {}, part = {}, when = {}, clock = {}, by = {}, device = {};
+    std::string entry = {}, name = {}, kind = {}, heading = {}, place = {}, part = {}, when = {}, clock = {},
+                by = {}, device = {};
     std::string says = {};
     Lines marks = {};   // written later, ahead of the clock, corrected by …, withdrawn by …
     Lines changes = {}; // "surface 14 °C -> 13 °C"
@@ -139,6 +141,7 @@ struct HistoryLine {
 struct History {
     JobName job = {};
     std::vector<HistoryLine> lines = {}; // as it happened
+    Lines problems = {};                 // what was kept but could not be counted, and why
 };
 
 struct PaperMade {

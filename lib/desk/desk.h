@@ -22,14 +22,20 @@ namespace undersheet::desk {
 
 struct Session;
 
-// The machine's own clock and chance. With `clock` (RFC 3339) the wall clock stands there instead, and every entry says so.
-[[nodiscard]] Result<std::unique_ptr<entry::World>> machine_world(std::string_view clock = {});
+// A book file and the clock it is used by: "" is the machine's own, else a time (RFC 3339) at which the clock stands, and
+// every entry written by it says so.
+struct BookAt {
+    std::string file = {}, clock = {};
+};
 
 class Desk {
 public:
     // Makes the book and this device's key; the firm is the first thing in it.
-    static Result<Started> start(const std::string& book_file, const Firm& firm, std::unique_ptr<entry::World> world,
-                                 const std::string& when = {});
+    static Result<Started> start(const BookAt& book, const Firm& firm, const std::string& when = {});
+    static Result<Desk> open(const BookAt& book);
+    // A phone and a test bring their own clock and chance.
+    static Result<Started> start(const std::string& book_file, const Firm& firm,
+                                 std::unique_ptr<entry::World> world, const std::string& when = {});
     static Result<Desk> open(const std::string& book_file, std::unique_ptr<entry::World> world);
     Desk(Desk&&) noexcept;
     Desk& operator=(Desk&&) noexcept;
@@ -63,11 +69,13 @@ public:
     [[nodiscard]] Result<Punch> punch(const Asked& asked);
     [[nodiscard]] Result<Kept> punch_add(const Asked& asked, const PunchAdd& item);
     [[nodiscard]] Result<Kept> punch_clear(const Asked& asked, const PunchClear& clear);
-    [[nodiscard]] Result<Kept> punch_look(const Asked& asked, std::string_view number, std::string_view note = {});
+    [[nodiscard]] Result<Kept> punch_look(const Asked& asked, std::string_view number,
+                                          std::string_view note = {});
     [[nodiscard]] Result<Kept> punch_join(const Asked& asked, std::string_view number, std::string_view with);
 
     // --- papers and the journal ---
-    [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format);
+    [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper,
+                                          std::string_view format);
     [[nodiscard]] Result<History> history(const Asked& asked, std::string_view entry = {}); // "" is all of it
     [[nodiscard]] Result<Verified> verify();
 
@@ -75,6 +83,9 @@ private:
     explicit Desk(std::unique_ptr<Session> session);
     std::unique_ptr<Session> session_;
 };
+
+[[nodiscard]] std::string_view program_version();
+[[nodiscard]] std::vector<std::string> paper_names();
 
 // The catalogue that comes with the program; no book is needed to read it.
 [[nodiscard]] std::vector<KindLine> kinds();

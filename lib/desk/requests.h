@@ -27,7 +27,8 @@ struct NewPerson {
 
 struct NewJob {
     std::string ref = {}, roof = {};
-    std::string method = {};   // the text of a firm's own method file; "" is the one that comes with the program
+    std::string method =
+        {}; // the text of a firm's own method file; "" is the one that comes with the program
     bool from_paper = false;   // an old roof, taken over from its papers: accepted as it is, and closed
     std::string finished = {}; // the day such a roof was finished
 };

@@ -1,0 +1,163 @@
+#include "base/text.h"
+#include "desk/desk.h"
+#include "desk/drafts.h"
+#include "desk/people.h"
+#include "entry/names.h"
+#include "schema/embedded.h"
+
+#include <algorithm>
+
+namespace undersheet::desk {
+namespace {
+
+std::string under_way(const job::Job& job) {
+    std::vector<std::string> live;
+    for (const auto& part : job.parts) {
+        if (part.state == job::State::under_way || part.state == job::State::paused ||
+            part.state == job::State::opened_again) {
+            live.push_back(part.name);
+        }
+    }
+    return live.empty() ? "nothing under way" : "under way: " + joined(live, ", ");
+}
+
+JobLine line_of(const Case& on, bool is_last) {
+    JobLine line;
+    line.job = on.name();
+    line.id = on.id;
+    line.entries = on.entries.size();
+    line.current = is_last;
+    if (on.job.opened != nullptr) {
+        line.opened = on.job.opened->when.text;
+        line.from_paper = on.job.opened->data.is_yes("from_paper");
+        line.finished = on.job.opened->data.text_of("finished");
+    }
+    if (on.job.handed_over != nullptr && !line.from_paper) line.handed_over = on.job.handed_over->when.text;
+    line.standing = line.from_paper             ? "from paper, finished " + line.finished
+                    : !line.handed_over.empty() ? "handed over"
+                                                : under_way(on.job);
+    return line;
+}
+
+Done is_new_ref(book::Book& book, const std::string& ref) {
+    auto jobs = book.jobs();
+    if (!jobs) return jobs.fault();
+    for (const auto& line : *jobs) {
+        if (lower_ascii(line.ref) == lower_ascii(ref)) {
+            return Fault{Code::argument_wrong,
+                         "there is a job '" + line.ref + "' already",
+                         {},
+                         "give it another number"};
+        }
+    }
+    return {};
+}
+
+std::string_view own(const char* name) {
+    const auto text = schema::find(name);
+    if (!text) throw std::logic_error(std::string("the program was built without ") + name);
+    return *text;
+}
+
+// The method and the catalogue are kept with the book, so that a later program still judges this job by them.
+Result<Typed> pinned_opening(book::Book& book, const NewJob& job) {
+    const std::string_view method = job.method.empty() ? own("method.json") : std::string_view(job.method);
+    if (auto read = method::Method::read(method); !read) return read.fault();
+    auto method_hash = book.keep_text(method);
+    if (!method_hash) return method_hash.fault();
+    auto kinds_hash = book.keep_text(own("kinds.json"));
+    if (!kinds_hash) return kinds_hash.fault();
+    Typed typed = {"open", {}, {}, {}};
+    typed.put("ref", job.ref);
+    typed.put("roof", job.roof);
+    typed.put("method", entry::hash_text(*method_hash));
+    typed.put("kinds", entry::hash_text(*kinds_hash));
+    if (job.from_paper) typed.put("from_paper", "yes");
+    typed.put("finished", job.finished);
+    return typed;
+}
+
+// A copy of what the office journal says last about the firm and about each person.
+std::vector<entry::Draft> office_copies(const std::vector<entry::Entry>& office) {
+    std::vector<const entry::Entry*> latest;
+    for (const auto& entry : office) {
+        if (entry.kind != "firm" && entry.kind != "person") continue;
+        if (entry.kind == "person" && !entry.personal.contains("name")) continue; // erased
+        std::erase_if(latest, [&](const entry::Entry* known) {
+            return known->kind == entry.kind && known->data.text_of("person") == entry.data.text_of("person");
+        });
+        latest.push_back(&entry);
+    }
+    std::vector<entry::Draft> copies;
+    for (const auto* entry : latest) {
+        entry::Draft copy;
+        copy.kind = entry->kind;
+        copy.author = entry->author;
+        copy.data = entry->data;
+        for (const auto& [field, value] : entry->personal) copy.data.erase(field);
+        copy.personal = entry->personal;
+        copies.push_back(std::move(copy));
+    }
+    return copies;
+}
+
+Result<std::vector<entry::Draft>> first_entries(Session& session, book::Book& book, const Asked& asked,
+                                                const NewJob& job) {
+    auto office = book.entries(book.office());
+    if (!office) return office.fault();
+    auto by = person_meant(people_in(*office), asked.by);
+    if (!by) return by.fault();
+    auto when = time_of(session, asked.when);
+    if (!when) return when.fault();
+    auto typed = pinned_opening(book, job);
+    if (!typed) return typed.fault();
+    auto kinds = session.kinds_of("");
+    if (!kinds) return kinds.fault();
+    auto opening = office_draft(**kinds, *typed, *when, by->id);
+    if (!opening) return opening.fault();
+    std::vector<entry::Draft> drafts = office_copies(*office);
+    drafts.insert(drafts.begin(), std::move(*opening));
+    const std::string id = entry::new_job(*session.world);
+    for (auto& draft : drafts) {
+        draft.job = id;
+        draft.when = *when;
+    }
+    return drafts;
+}
+
+} // namespace
+
+Result<std::vector<JobLine>> Desk::jobs() {
+    auto book = session_->reader();
+    if (!book) return book.fault();
+    auto jobs = (*book)->jobs();
+    if (!jobs) return jobs.fault();
+    auto last = (*book)->last_job();
+    if (!last) return last.fault();
+    std::vector<JobLine> lines;
+    for (const auto& job : *jobs) {
+        auto on = take_up(*session_, {job.ref, {}, {}});
+        if (!on) return on.fault();
+        lines.push_back(line_of(*on, job.job == *last));
+    }
+    return lines;
+}
+
+Result<JobLine> Desk::open_job(const Asked& asked, const NewJob& job) {
+    auto book = session_->writer();
+    if (!book) return book.fault();
+    if (!job.from_paper && !job.finished.empty()) {
+        return Fault{Code::argument_wrong, "only an old roof is finished when it comes", "--finished",
+                     "say --from-paper too"};
+    }
+    if (auto fresh = is_new_ref(**book, job.ref); !fresh) return fresh.fault();
+    auto drafts = first_entries(*session_, **book, asked, job);
+    if (!drafts) return drafts.fault();
+    auto kept = (*book)->append(std::move(*drafts));
+    if (!kept) return kept.fault();
+    auto on = take_up(*session_, {job.ref, {}, {}});
+    if (!on) return on.fault();
+    return line_of(*on, true);
+}
+
+} // namespace undersheet::desk

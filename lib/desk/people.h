@@ -1,0 +1,23 @@
+// Who is who: the people of the book and of a job, and whom somebody means by a name. Only the desk includes this.
+//
+// Promises: initials, a whole name or a first name are enough, in any case of letters; when two people fit, both are named
+//   and nobody is chosen.
+#pragma once
+
+#include "desk/session.h"
+
+namespace undersheet::desk {
+
+// The people in the office journal, by name, as they were last described; those who left stay in the list.
+[[nodiscard]] std::vector<job::Person> people_in(const std::vector<entry::Entry>& office);
+
+// Whom `typed` means. "" is the only person there is.
+[[nodiscard]] Result<job::Person> person_meant(const std::vector<job::Person>& people,
+                                               const std::string& typed);
+
+// Who is writing in this job. Someone the book knows and the job does not is not_on_job.
+[[nodiscard]] Result<job::Person> author_on(Session& session, const Case& on, const std::string& typed);
+
+[[nodiscard]] Result<std::vector<job::Person>> people_of_book(Session& session);
+
+} // namespace undersheet::desk
