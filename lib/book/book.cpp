@@ -57,6 +57,15 @@ Result<std::vector<Entry>> Book::append(std::vector<Draft> drafts) {
     return guarded([&] { return session_->append(std::move(drafts)); });
 }
 
+Done Book::in_one_go(const std::function<Done(Book&)>& work) {
+    const auto done = guarded([&] {
+        session_->in_one_go([&] { return work(*this); });
+        return true;
+    });
+    if (!done) return done.fault();
+    return {};
+}
+
 Result<Hash> Book::keep_text(std::string_view text) {
     return guarded([&] {
         if (text.size() > kMostTextBytes)

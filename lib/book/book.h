@@ -13,6 +13,7 @@
 #include "entry/order.h"
 #include "entry/world.h"
 
+#include <functional>
 #include <memory>
 
 namespace undersheet::book {
@@ -57,6 +58,9 @@ public:
     // A draft without job goes into the office journal. One whose id is already there with the same content gives the
     // entry that is there; with other content it is a fault.
     [[nodiscard]] Result<std::vector<entry::Entry>> append(std::vector<entry::Draft> drafts);
+    // Everything that `work` reads and appends is one action: no other program writes in between, and when it ends in a
+    // fault nothing of it is kept. What append gives back meanwhile is not saved before this returns.
+    [[nodiscard]] Done in_one_go(const std::function<Done(Book&)>& work);
     // Keeps a method or catalogue by its hash, so that a job can always be judged by the one it began with.
     [[nodiscard]] Result<entry::Hash> keep_text(std::string_view text);
     // Keeps a photograph (JPEG or PNG, at most 32 MiB) as the file "<book>.photos/<sha256>", byte for byte. Call it before

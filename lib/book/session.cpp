@@ -4,6 +4,8 @@
 #include "book/opening.h"
 #include "entry/names.h"
 
+#include <stdexcept>
+
 namespace undersheet::book {
 namespace {
 
@@ -70,6 +72,7 @@ void Session::make_key() {
 
 void Session::write_device(Connection& to) {
     if (!device_is_new_) return;
+    action_->has_device = true;
     add_device(to, signer_->public_key());
     set_local(to, "device", device_);
     set_local(to, "install", install_);
@@ -87,68 +90,104 @@ Entry Session::write_one(Connection& to, const Draft& draft) {
     return std::move(composed.entry);
 }
 
-std::vector<Entry> Session::write(const std::vector<Draft>& drafts) {
+std::vector<Entry> Session::write_all(const std::vector<Draft>& drafts) {
     Connection& to = connected();
-    Transaction transaction(to, Transaction::Kind::writing);
     write_device(to);
     std::vector<Entry> written;
     for (const Draft& draft : drafts) {
         written.push_back(write_one(to, draft));
         if (draft.job != office_) set_local(to, "last_job", draft.job);
     }
+    return written;
+}
+
+// Runs `work` as a part of the action. Its failure is the action's, even if what is around it goes on as if nothing had
+// been: rows of half an append must not be kept.
+template <class Work>
+auto Session::within_action(Work work) {
+    try {
+        return work();
+    } catch (const Trouble& trouble) {
+        action_->fault = trouble.fault;
+        throw;
+    }
+}
+
+void Session::transact(const std::function<Done()>& work) {
+    Transaction transaction(connected(), Transaction::Kind::writing);
+    done_or_trouble(work());
+    if (action_->fault) throw Trouble{*action_->fault};
     try {
         transaction.commit();
     } catch (const Trouble& trouble) {
         throw DoubtfulCommit{trouble.fault};
     }
-    device_is_new_ = false;
-    return written;
 }
 
-// After a failing commit only the file itself knows what was kept: it is opened afresh and asked.
-std::vector<Entry> Session::look_again(const std::vector<Draft>& drafts, const Fault& fault) {
-    connection_.reset();
-    std::vector<Entry> kept;
+// After a failing commit only the file itself knows what was kept: it is opened afresh and asked for every id, since some
+// may have been there before.
+void Session::look_again(const Fault& fault) {
+    bool is_kept = !action_->ids.empty();
     try {
-        for (const Draft& draft : drafts) {
-            if (auto entry = entry_by_id(connected(), draft.id)) kept.push_back(std::move(*entry));
-        }
+        for (const std::string& id : action_->ids)
+            is_kept = is_kept && entry_by_id(connected(), id).has_value();
     } catch (const Trouble& trouble) {
         throw Trouble{{Code::book_failed, "not sure whether it was saved: " + trouble.fault.detail, path_,
                        "look again"}};
     }
-    if (kept.size() != drafts.size()) throw Trouble{fault};
-    device_is_new_ = false;
-    return kept;
+    if (!is_kept) throw Trouble{fault};
 }
 
-std::vector<Entry> Session::append(std::vector<Draft> drafts) {
+void Session::in_one_go(const std::function<Done()>& work) {
     must_be_writing();
-    for (Draft& draft : drafts) complete(draft);
-    find_key();
+    if (action_) throw std::logic_error("an action was begun within another");
+    action_.emplace();
+    const struct Ends { // however it goes, the next append is an action of its own again
+        std::optional<Action>& action;
+        ~Ends() { action.reset(); }
+    } ends{action_};
     try {
-        return write(drafts);
+        transact(work);
     } catch (const DoubtfulCommit& doubtful) {
-        return look_again(drafts, doubtful.fault);
+        connection_.reset();
+        look_again(doubtful.fault);
     } catch (const Trouble&) {
         connection_.reset(); // never go on with a handle that has failed
         throw;
     }
+    if (action_->has_device) device_is_new_ = false;
+}
+
+std::vector<Entry> Session::append(std::vector<Draft> drafts) {
+    std::vector<Entry> written;
+    if (!action_) {
+        in_one_go([&] {
+            written = append(std::move(drafts));
+            return Done();
+        });
+        return written;
+    }
+    return within_action([&] {
+        find_key();
+        for (Draft& draft : drafts) {
+            complete(draft);
+            action_->ids.push_back(draft.id);
+        }
+        return write_all(drafts);
+    });
 }
 
 void Session::keep_text(const entry::Hash& hash, std::string_view text) {
-    must_be_writing();
-    if (connected().one("SELECT 1 FROM text WHERE hash = ?", {Bytes{bytes_of(hash)}}, [](const Row&) {}))
-        return;
-    try {
-        Transaction transaction(connected(), Transaction::Kind::writing);
+    if (!action_) {
+        return in_one_go([&] {
+            keep_text(hash, text);
+            return Done();
+        });
+    }
+    within_action([&] {
         connected().run("INSERT OR IGNORE INTO text (hash, body) VALUES (?, ?)",
                         {Bytes{bytes_of(hash)}, Bytes{text}});
-        transaction.commit();
-    } catch (const Trouble&) {
-        connection_.reset();
-        throw;
-    }
+    });
 }
 
 } // namespace undersheet::book

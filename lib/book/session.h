@@ -1,7 +1,7 @@
 // A book that is open: its file, the connection (opened afresh after every failure), who writes, and the act of writing.
 //
-// Promises: append() gives entries back only when they are on the disk; when a commit does not say whether it was kept,
-//   the file is opened again and asked.
+// Promises: an action is over only when it is on the disk, all of it or nothing; when a commit does not say whether it was
+//   kept, the file is opened again and asked.
 // Does not: keep anything in memory that the file could contradict. What goes wrong is Trouble (connection.h).
 #pragma once
 
@@ -16,6 +16,7 @@ public:
 
     Connection& connected();
     std::vector<entry::Entry> append(std::vector<entry::Draft> drafts);
+    void in_one_go(const std::function<Done()>& work);
     void keep_text(const entry::Hash& hash, std::string_view text);
 
     [[nodiscard]] const std::string& path() const { return path_; }
@@ -23,14 +24,24 @@ public:
     [[nodiscard]] const std::string& device() const { return device_; }
 
 private:
+    // What one transaction has written so far.
+    struct Action {
+        std::vector<std::string> ids = {};
+        std::optional<Fault> fault = {};
+        bool has_device = false;
+    };
+
     void must_be_writing() const;
     void complete(entry::Draft& draft);
     void find_key();
     void make_key();
-    std::vector<entry::Entry> write(const std::vector<entry::Draft>& drafts);
+    void transact(const std::function<Done()>& work);
+    void look_again(const Fault& fault);
+    template <class Work>
+    auto within_action(Work work);
+    std::vector<entry::Entry> write_all(const std::vector<entry::Draft>& drafts);
     void write_device(Connection& to);
     entry::Entry write_one(Connection& to, const entry::Draft& draft);
-    std::vector<entry::Entry> look_again(const std::vector<entry::Draft>& drafts, const Fault& fault);
 
     std::string path_;
     Access access_;
@@ -39,6 +50,7 @@ private:
     std::string office_ = {}, device_ = {}, install_ = {};
     std::unique_ptr<entry::Signer> signer_ = {};
     bool device_is_new_ = false; // its key is kept, but the book does not know it yet
+    std::optional<Action> action_ = {};
 };
 
 } // namespace undersheet::book
