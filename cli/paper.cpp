@@ -1,0 +1,38 @@
+#include "cli/show.h"
+#include "cli/verb.h"
+
+namespace undersheet::cli {
+namespace {
+
+// The format is the ending of the file's name; stdout is read by people.
+std::string format_of(const std::string& path) {
+    const auto dot = path.find_last_of('.');
+    return path == "-" ? "txt" : dot == std::string::npos ? "" : path.substr(dot + 1);
+}
+
+int run_paper(const Arguments& arguments, Screen& screen) {
+    auto desk = open_desk(arguments);
+    if (!desk) return screen.refuse(desk.fault());
+    const std::string path = arguments.one("-o");
+    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), format_of(path));
+    if (!made) return screen.refuse(made.fault());
+    if (const auto written = write_file(path, made->bytes); !written) return screen.refuse(written.fault());
+    if (path != "-") screen.line(job_words(made->job) + ": " + made->name + " written to " + path);
+    return 0;
+}
+
+} // namespace
+
+std::vector<Verb> paper_verbs() {
+    return {{"paper",
+             "writes a paper",
+             "undersheet paper completion -o completion.html",
+             {{"KIND", "inspection, stages, punch or completion", Count::one, Sort::paper}},
+             {{"-o", "FILE", "where to; .html, .txt or .json; - is the screen", true, Sort::file},
+              book_option(),
+              {"--job", "REF", "the job; else the one last worked on"},
+              {"--when", "TIME", "as it stood then, with offset; else now"}},
+             run_paper}};
+}
+
+} // namespace undersheet::cli

@@ -1,0 +1,111 @@
+#include "cli/show.h"
+#include "cli/verb.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <map>
+
+namespace undersheet::cli {
+namespace {
+
+constexpr std::size_t kPartRoom = 15;
+constexpr std::size_t kStateRoom = 13;
+
+bool is_settled(const desk::PartLine& part) {
+    return part.state == "signed_off" || part.state == "left_out" || part.state == "not_needed" ||
+           part.state == "closed";
+}
+
+std::string held_words(const std::vector<desk::Held>& held_by) {
+    std::vector<std::string> pieces;
+    for (const auto& held : held_by)
+        pieces.push_back(held.clears.empty() ? held.why : held.why + " -> " + held.clears);
+    return joined(pieces, "; ");
+}
+
+std::string steps_left(const desk::PartLine& part) {
+    std::vector<std::string> left;
+    for (const auto& step : part.steps) {
+        if (step.must && !step.done) left.push_back(step.name);
+    }
+    return joined(left, ", ");
+}
+
+// What is in hand: one line for the part, one for its steps, one for each thing that holds it.
+void show_live(const desk::PartLine& part, Screen& screen) {
+    std::vector<std::string> may;
+    for (const auto& event : part.may) may.push_back(plain_words(event));
+    const std::string first =
+        "  " + padded(part.part, kPartRoom) + " " + padded(part.state_text, kStateRoom) + " ";
+    screen.set_in(first, may.empty() ? part.note : "now: " + joined(may, ", "), Ink::green);
+    if (const auto left = steps_left(part); !left.empty() && part.state != "ready")
+        screen.set_in("      still to do: ", left);
+    for (const auto& held : part.held_by) {
+        screen.set_in("      held: ", held.clears.empty() ? held.why : held.why + " -> " + held.clears);
+    }
+}
+
+// Parts that wait for the same thing share a line, so that a whole roof fits on one screen.
+void show_waiting(const std::vector<desk::PartLine>& parts, Screen& screen) {
+    std::vector<std::pair<std::string, std::vector<std::string>>> groups;
+    for (const auto& part : parts) {
+        if (part.state != "waiting") continue;
+        const std::string why = held_words(part.held_by);
+        auto found =
+            std::find_if(groups.begin(), groups.end(), [&](const auto& group) { return group.first == why; });
+        if (found == groups.end()) found = groups.insert(groups.end(), {why, {}});
+        found->second.push_back(part.part);
+    }
+    if (!groups.empty()) screen.line("Waiting:", Ink::strong);
+    for (const auto& [why, names] : groups) {
+        screen.set_in("  ", joined(names, ", "));
+        screen.set_in("      ", why);
+    }
+}
+
+std::string settled_words(const desk::PartLine& part) {
+    if (part.signed_by.empty()) return part.part;
+    return part.part + " (" + part.signed_by +
+           (part.signed_at.size() < 16 ? "" : " " + part.signed_at.substr(11, 5)) + ")";
+}
+
+void show_settled(const std::vector<desk::PartLine>& parts, Screen& screen) {
+    std::vector<std::string> order;
+    std::map<std::string, std::vector<std::string>> by_state;
+    for (const auto& part : parts) {
+        if (!is_settled(part)) continue;
+        if (!by_state.contains(part.state_text)) order.push_back(part.state_text);
+        by_state[part.state_text].push_back(settled_words(part));
+    }
+    for (const auto& state : order) screen.set_in(state + ": ", joined(by_state[state], ", "), Ink::faint);
+}
+
+void show_stages(const desk::Stages& stages, Screen& screen) {
+    job_heading(stages.job, stages.as_of, screen);
+    if (!stages.bond_now.empty()) screen.set_in("", stages.bond_now);
+    for (const auto& part : stages.parts) {
+        if (!is_settled(part) && part.state != "waiting") show_live(part, screen);
+    }
+    show_waiting(stages.parts, screen);
+    show_settled(stages.parts, screen);
+}
+
+int run_stages(const Arguments& arguments, Screen& screen) {
+    return answer(
+        arguments, screen, [&](desk::Desk& desk) { return desk.stages(asked(arguments)); },
+        [&](const desk::Stages& stages) { show_stages(stages, screen); });
+}
+
+} // namespace
+
+std::vector<Verb> stage_verbs() {
+    return {{"stages",
+             "what may be done now, and what holds the rest",
+             "undersheet stages --job A-07",
+             {},
+             reading(),
+             run_stages}};
+}
+
+} // namespace undersheet::cli

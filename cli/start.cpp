@@ -1,0 +1,42 @@
+#include "cli/show.h"
+#include "cli/verb.h"
+
+namespace undersheet::cli {
+namespace {
+
+int run_start(const Arguments& arguments, Screen& screen) {
+    desk::BookAt book = book_at(arguments);
+    book.file = arguments.one("FILE");
+    const desk::Firm firm = {arguments.one("--firm"), arguments.one("--address"), arguments.one("--phone"),
+                             arguments.one("--email"), arguments.one("--registration")};
+    const auto started = desk::Desk::start(book, firm, arguments.one("--when"));
+    if (!started) return screen.refuse(started.fault());
+    if (arguments.has("--json")) {
+        screen.bytes(desk::json_of(*started));
+        return 0;
+    }
+    screen.set_in("", "A new book for " + started->firm + ": " + started->book);
+    screen.set_in("", "This device signs as " + started->device + ".");
+    screen.set_in("next: ", "undersheet people add NAME --role installer --book " + started->book);
+    return 0;
+}
+
+} // namespace
+
+std::vector<Verb> start_verbs() {
+    return {{"start",
+             "makes a new book and this device's key",
+             "undersheet start roofs.book --firm \"Pell & Daughter\" --phone \"01632 960 118\"",
+             {{"FILE", "where the book is to be; a file that is there already is left alone", Count::one,
+               Sort::file}},
+             {{"--firm", "NAME", "the firm whose book it is", true},
+              {"--address", "TEXT", "where the firm is, for the papers"},
+              {"--phone", "NUMBER", "whom the customer rings"},
+              {"--email", "ADDRESS", "for the papers"},
+              {"--registration", "TEXT", "company or trade registration, as it should be printed"},
+              {"--when", "TIME", "with offset; else now"},
+              {"--json", "", "write JSON for scripts"}},
+             run_start}};
+}
+
+} // namespace undersheet::cli
