@@ -1,6 +1,7 @@
 #include "book/connection.h"
 
 #include <SQLiteCpp/SQLiteCpp.h>
+#include <cerrno>
 #include <map>
 #include <sqlite3.h>
 #include <stdexcept>
@@ -17,7 +18,11 @@ Fault read_only(const std::string& path) {
             "let it be written, or copy it elsewhere"};
 }
 
-Fault fault_of(const SQLite::Exception& error, const std::string& path) {
+// `system_error` is what the system said to SQLite when it could not open, read or write.
+Fault fault_of(const SQLite::Exception& error, const std::string& path, int system_error) {
+    const bool asked_the_system =
+        error.getErrorCode() == SQLITE_CANTOPEN || error.getErrorCode() == SQLITE_IOERR;
+    if (asked_the_system && system_error == ENOSPC) return full(path);
     switch (error.getErrorCode()) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
@@ -111,6 +116,7 @@ struct Connection::Handles {
     SQLite::Database database;
     std::map<std::string, SQLite::Statement, std::less<>> statements = {};
 
+    [[nodiscard]] int system_error() const { return sqlite3_system_errno(database.getHandle()); }
     SQLite::Statement& prepared(const char* sql) {
         const auto at = statements.find(std::string_view(sql));
         if (at != statements.end()) return at->second;
@@ -155,7 +161,8 @@ Connection::Connection(const std::string& path, Mode mode, int wait_ms) : path_(
         handles_->database.exec(kSettings);
         if (mode == Mode::read) handles_->database.exec("PRAGMA query_only = ON");
     } catch (const SQLite::Exception& error) {
-        throw Trouble{fault_of(error, path)};
+        const auto system_error = handles_ ? handles_->system_error() : 0;
+        throw Trouble{fault_of(error, path, system_error)};
     }
 }
 
@@ -165,7 +172,7 @@ void Connection::script(std::string_view statements) {
     try {
         handles_->database.exec(std::string(statements));
     } catch (const SQLite::Exception& error) {
-        throw Trouble{fault_of(error, path_)};
+        throw Trouble{fault_of(error, path_, handles_->system_error())};
     }
 }
 
@@ -181,7 +188,7 @@ void Connection::each(const char* query, Parameters parameters, const std::funct
         for (const Parameter& parameter : parameters) bind(statement, ++index, parameter);
         while (statement.executeStep()) row(Row(statement));
     } catch (const SQLite::Exception& error) {
-        throw Trouble{fault_of(error, path_)};
+        throw Trouble{fault_of(error, path_, handles_->system_error())};
     }
 }
 

@@ -68,7 +68,7 @@ Done check_free(const std::string& path) {
 void check_is_book(Connection& connection) {
     const std::string& path = connection.path();
     if (number_of(connection, "PRAGMA application_id") != kApplication) {
-        throw Trouble{{Code::book_not_a_book, "this file is another program's", path}};
+        throw Trouble{{Code::book_not_a_book, "this file is no book", path}};
     }
     if (number_of(connection, "PRAGMA user_version") > kVersion) {
         throw Trouble{{Code::book_not_a_book, "this book was written by a newer version", path,

@@ -221,3 +221,70 @@ TEST_CASE("an entry written under a clock set by hand says so in the book") {
     CHECK(good(book.append({air_draft()}))[0].simulated);
     CHECK(good(book.entries(kJob))[0].simulated);
 }
+
+TEST_CASE("what is read and appended in one go is kept together") {
+    Shelf shelf;
+    Book book = shelf.start();
+    const auto done = book.in_one_go([&](Book& open) -> Done {
+        const auto before = good(open.entries(kJob)).size();
+        good(open.append({air_draft()}));
+        CHECK(good(open.entries(kJob)).size() == before + 1);
+        good(open.keep_text("{}"));
+        good(open.append({air_draft(), air_draft()}));
+        return {};
+    });
+    CHECK(done.ok());
+    CHECK(good(shelf.open(Access::read).entries(kJob)).size() == 3);
+    CHECK(book.text(entry::sha256("{}")).ok());
+    CHECK(good(book.verify()).ok());
+}
+
+TEST_CASE("when going on is refused, nothing of what was done in one go is kept") {
+    Shelf shelf;
+    Book book = shelf.start();
+    const auto done = book.in_one_go([&](Book& open) -> Done {
+        good(open.append({air_draft()}));
+        return Fault{Code::held, "the deck is not signed"};
+    });
+    REQUIRE_FALSE(done.ok());
+    CHECK(one_line(done.fault()) == "the deck is not signed");
+    CHECK(good(book.entries(kJob)).empty());
+    CHECK(good(book.append({air_draft()}))[0].seq == 1);
+}
+
+TEST_CASE("an append that failed fails all that was done in one go, even when nobody looked at its answer") {
+    Shelf shelf;
+    Book book = shelf.start();
+    entry::Draft bad = air_draft();
+    bad.kind = "Air";
+    const auto done = book.in_one_go([&](Book& open) -> Done {
+        static_cast<void>(open.append({air_draft(), bad}));
+        good(open.append({air_draft()}));
+        return {};
+    });
+    CHECK_FALSE(done.ok());
+    CHECK(good(book.entries(kJob)).empty());
+    CHECK(good(book.verify()).ok());
+}
+
+TEST_CASE("while one program does several things in one go, another cannot write in between") {
+    Shelf shelf;
+    Book book = shelf.start();
+    Book other = shelf.open();
+    CHECK(book.in_one_go([&](Book& open) -> Done {
+                  good(open.append({air_draft()}));
+                  CHECK(other.append({air_draft()}).fault().code == Code::book_in_use);
+                  return {};
+              })
+              .ok());
+    CHECK(good(other.append({air_draft()}))[0].seq == 2);
+}
+
+TEST_CASE("an action within an action is our own mistake") {
+    Shelf shelf;
+    Book book = shelf.start();
+    CHECK_THROWS_AS(static_cast<void>(book.in_one_go(
+                        [](Book& open) { return open.in_one_go([](Book&) { return Done(); }); })),
+                    std::logic_error);
+    CHECK(good(book.append({air_draft()})).size() == 1);
+}

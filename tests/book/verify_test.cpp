@@ -28,8 +28,10 @@ void tamper(const std::string& path, const std::string& sql) {
 struct Written {
     Written() {
         Book book = shelf.start();
-        for (int i = 0; i < 6; ++i) entries.push_back(good(book.append({air_draft(i)}))[0]);
-        good(book.append({site_draft("Mrs Ada Pell")}));
+        std::vector<entry::Draft> drafts;
+        for (int i = 0; i < 6; ++i) drafts.push_back(air_draft(i));
+        drafts.push_back(site_draft("Mrs Ada Pell"));
+        entries = good(book.append(drafts));
     }
     book::Verified after(const std::string& sql) {
         tamper(shelf.path(), sql);

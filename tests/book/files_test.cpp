@@ -1,0 +1,64 @@
+#include "book/files.h"
+
+#include "tests/support/temp_folder.h"
+
+#include <catch2/catch.hpp>
+#include <cerrno>
+
+using namespace undersheet;
+using namespace undersheet::book;
+
+TEST_CASE("a file is written whole, in place of what was there, and nothing else is left") {
+    TempFolder folder;
+    const std::string path = folder.file("a");
+    REQUIRE(write_durably(path, "first, and longer", Readers::everybody).ok());
+    REQUIRE(write_durably(path, "second", Readers::everybody).ok());
+    CHECK(read_whole(path, 100).value() == "second");
+    std::size_t files = 0;
+    for (const auto& item : std::filesystem::directory_iterator(folder.path()))
+        files += item.exists() ? 1 : 0;
+    CHECK(files == 1);
+}
+
+TEST_CASE("a file is read up to its limit and refused above it") {
+    TempFolder folder;
+    const std::string path = folder.file("a");
+    write_file(path, std::string(200'000, 'x'));
+    CHECK(read_whole(path, 200'000)->size() == 200'000);
+    CHECK_FALSE(read_whole(path, 199'999).ok());
+}
+
+TEST_CASE("moving into place never goes over a file that is there") {
+    TempFolder folder;
+    write_file(folder.file("new"), "new");
+    write_file(folder.file("old"), "old");
+    const auto refused = move_into_place(folder.file("new"), folder.file("old"));
+    REQUIRE_FALSE(refused.ok());
+    CHECK(one_line(refused.fault()) ==
+          folder.file("old") + ": there is a file of that name already; choose another name");
+    CHECK(bytes_of_file(folder.file("old")) == "old");
+    REQUIRE(move_into_place(folder.file("new"), folder.file("free")).ok());
+    CHECK(bytes_of_file(folder.file("free")) == "new");
+    CHECK_FALSE(std::filesystem::exists(folder.file("new")));
+}
+
+TEST_CASE("what the system says is told in words") {
+    CHECK(file_fault(ENOSPC, "f").code == Code::book_full);
+    CHECK(file_fault(EACCES, "f").code == Code::book_read_only);
+    CHECK(file_fault(EROFS, "f").code == Code::book_read_only);
+    CHECK(file_fault(ENOENT, "f").code == Code::book_missing);
+    CHECK(file_fault(EIO, "f").code == Code::book_failed);
+    CHECK(one_line(file_fault(ENOSPC, "f")) ==
+          "f: not saved, the storage is full; make room and do it again");
+}
+
+TEST_CASE("writing where there is no folder is refused") {
+    TempFolder folder;
+    CHECK(write_durably(folder.file("none/a"), "x", Readers::everybody).fault().code == Code::book_missing);
+    CHECK_FALSE(read_whole(folder.file("none/a"), 10).ok());
+}
+
+TEST_CASE("the folder of a bare file name is the one we stand in") {
+    CHECK(folder_of("demo.book") == ".");
+    CHECK(folder_of("a/b/demo.book") == "a/b");
+}
