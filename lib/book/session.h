@@ -10,6 +10,13 @@
 
 namespace undersheet::book {
 
+// What one transaction has written so far.
+struct Action {
+    std::vector<std::string> ids = {};
+    std::optional<Fault> fault = {}; // of a part of it: then none of it is kept
+    bool has_device = false;
+};
+
 class Session {
 public:
     Session(std::string path, Access access, Surroundings around);
@@ -24,13 +31,6 @@ public:
     [[nodiscard]] const std::string& device() const { return device_; }
 
 private:
-    // What one transaction has written so far.
-    struct Action {
-        std::vector<std::string> ids = {};
-        std::optional<Fault> fault = {};
-        bool has_device = false;
-    };
-
     void must_be_writing() const;
     void complete(entry::Draft& draft);
     void find_key();
