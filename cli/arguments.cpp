@@ -77,10 +77,18 @@ Fault unexpected(const Verb& verb, const std::string& word) {
                  near.empty() ? usage_hint(verb) : "did you mean " + near + "?");
 }
 
-void add_word(CLI::App& app, const Word& word, std::vector<std::string>& into) {
-    auto* added = app.add_option(word.name, into, word.says);
-    const bool many = word.count == Count::some || word.count == Count::any;
-    added->expected(0, many ? kMany : 1);
+bool takes_many(const Word& word) { return word.count == Count::some || word.count == Count::any; }
+
+// The words in their order; the last of them may take any number. What is left over is one word too many.
+std::vector<std::string> give_out(const Verb& verb, const std::vector<std::string>& words,
+                                  Arguments& arguments) {
+    std::size_t next = 0;
+    for (const Word& word : verb.words) {
+        std::vector<std::string> own;
+        while (next < words.size() && (own.empty() || takes_many(word))) own.push_back(words[next++]);
+        if (!own.empty()) arguments.put(word.name, std::move(own));
+    }
+    return {words.begin() + static_cast<std::ptrdiff_t>(next), words.end()};
 }
 
 void add_option(CLI::App& app, const Option& option, std::vector<std::string>& into, bool& there) {
@@ -114,12 +122,11 @@ struct Slot {
     bool there = false;
 };
 
-Arguments collected(const Verb& verb, const std::map<std::string, Slot>& slots) {
+Arguments collected(const std::map<std::string, Slot>& slots) {
     Arguments arguments;
     for (const auto& [name, slot] : slots) {
         if (slot.there || !slot.values.empty()) arguments.put(name, slot.values);
     }
-    static_cast<void>(verb);
     return arguments;
 }
 
@@ -128,10 +135,12 @@ Result<Arguments> read_arguments(const Verb& verb, std::vector<std::string> type
     app.set_help_flag();
     app.allow_extras();
     std::map<std::string, Slot> slots;
-    for (const Word& word : verb.words) add_word(app, word, slots[word.name].values);
-    for (const Option& option : verb.options)
+    for (const Option& option : verb.options) {
         add_option(app, option, slots[option.name].values, slots[option.name].there);
+    }
     app.add_flag("--help,-h", slots["--help"].there);
+    std::vector<std::string> words;
+    app.add_option("WORDS", words)->expected(0, kMany);
     std::reverse(typed.begin(), typed.end()); // CLI11 takes them from the back
     try {
         app.parse(typed);
@@ -140,9 +149,11 @@ Result<Arguments> read_arguments(const Verb& verb, std::vector<std::string> type
     } catch (const CLI::ParseError& error) {
         return wrong(error.what(), usage_hint(verb));
     }
-    Arguments arguments = collected(verb, slots);
+    Arguments arguments = collected(slots);
     if (arguments.has("--help")) return arguments;
     if (const auto extras = app.remaining(); !extras.empty()) return unexpected(verb, extras.front());
+    if (const auto extras = give_out(verb, words, arguments); !extras.empty())
+        return unexpected(verb, extras.front());
     if (const auto there = all_there(verb, arguments); !there) return there.fault();
     return arguments;
 }

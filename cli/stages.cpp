@@ -17,11 +17,8 @@ bool is_settled(const desk::PartLine& part) {
            part.state == "closed";
 }
 
-std::string held_words(const std::vector<desk::Held>& held_by) {
-    std::vector<std::string> pieces;
-    for (const auto& held : held_by)
-        pieces.push_back(held.clears.empty() ? held.why : held.why + " -> " + held.clears);
-    return joined(pieces, "; ");
+std::string held_words(const desk::Held& held) {
+    return held.clears.empty() ? held.why : held.why + " -> " + held.clears;
 }
 
 std::string steps_left(const desk::PartLine& part) {
@@ -42,25 +39,46 @@ void show_live(const desk::PartLine& part, Screen& screen) {
     if (const auto left = steps_left(part); !left.empty() && part.state != "ready")
         screen.set_in("      still to do: ", left);
     for (const auto& held : part.held_by) {
-        screen.set_in("      held: ", held.clears.empty() ? held.why : held.why + " -> " + held.clears);
+        screen.set_in("      held: ", held_words(held));
     }
 }
 
-// Parts that wait for the same thing share a line, so that a whole roof fits on one screen.
-void show_waiting(const std::vector<desk::PartLine>& parts, Screen& screen) {
-    std::vector<std::pair<std::string, std::vector<std::string>>> groups;
+// One thing in the way, and every part that waits for it.
+struct Reason {
+    std::string says;
+    std::vector<std::string> parts;
+};
+
+std::vector<Reason> reasons_of(const std::vector<desk::PartLine>& parts) {
+    std::vector<Reason> reasons;
     for (const auto& part : parts) {
         if (part.state != "waiting") continue;
-        const std::string why = held_words(part.held_by);
-        auto found =
-            std::find_if(groups.begin(), groups.end(), [&](const auto& group) { return group.first == why; });
-        if (found == groups.end()) found = groups.insert(groups.end(), {why, {}});
-        found->second.push_back(part.part);
+        for (const auto& held : part.held_by) {
+            const std::string says = held_words(held);
+            const auto same = [&](const Reason& reason) { return reason.says == says; };
+            auto found = std::find_if(reasons.begin(), reasons.end(), same);
+            if (found == reasons.end()) found = reasons.insert(reasons.end(), {says, {}});
+            if (found->parts.empty() || found->parts.back() != part.part) found->parts.push_back(part.part);
+        }
     }
-    if (!groups.empty()) screen.line("Waiting:", Ink::strong);
-    for (const auto& [why, names] : groups) {
-        screen.set_in("  ", joined(names, ", "));
-        screen.set_in("      ", why);
+    return reasons;
+}
+
+// Each reason stands once, under all the parts that wait for it: so a whole roof fits on one screen.
+void show_waiting(const std::vector<desk::PartLine>& parts, Screen& screen) {
+    auto reasons = reasons_of(parts);
+    const auto broader = [](const Reason& a, const Reason& b) { return a.parts.size() > b.parts.size(); };
+    std::stable_sort(reasons.begin(), reasons.end(), broader);
+    if (!reasons.empty()) screen.line("Waiting:", Ink::strong);
+    std::vector<std::string> heading;
+    while (!reasons.empty()) {
+        heading = reasons.front().parts;
+        screen.set_in("  ", joined(heading, ", ") + ":");
+        std::erase_if(reasons, [&](const Reason& reason) {
+            if (reason.parts != heading) return false;
+            screen.set_in("      ", reason.says);
+            return true;
+        });
     }
 }
 
