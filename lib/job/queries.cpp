@@ -25,7 +25,8 @@ trade::MoistureRule wood_rule(const method::Method& method) {
 bool is_about(const Finding& finding, const Reading& reading) {
     if (finding.place.empty() && finding.label.empty()) return false;
     return std::any_of(finding.entries.begin(), finding.entries.end(), [&](const entry::Entry* entry) {
-        return std::find(reading.stands_on.begin(), reading.stands_on.end(), entry) != reading.stands_on.end() ||
+        return std::find(reading.stands_on.begin(), reading.stands_on.end(), entry) !=
+                   reading.stands_on.end() ||
                entry == reading.entry;
     });
 }
@@ -34,7 +35,8 @@ bool is_about(const Finding& finding, const Reading& reading) {
 const Reading* air_at(const Job& job, const entry::Time& when) {
     const Reading* latest = nullptr;
     for (const Reading* air : job.all("air"))
-        if (air->when().unix_s <= when.unix_s && (latest == nullptr || latest->when().unix_s <= air->when().unix_s))
+        if (air->when().unix_s <= when.unix_s &&
+            (latest == nullptr || latest->when().unix_s <= air->when().unix_s))
             latest = air;
     return latest;
 }
@@ -50,15 +52,16 @@ std::vector<LevelPoint> run_on(const Job& job, Surface surface) {
     for (const Reading* level : job.all("level")) {
         const auto at = locate(job.roof, level->place);
         const auto z_mm = level->number("z_mm");
-        const bool of_run = is_finished(*level) == (surface == Surface::finished) && level->word("run") == run;
+        const bool of_run =
+            is_finished(*level) == (surface == Surface::finished) && level->word("run") == run;
         if (of_run && at && z_mm && level->word("closing") != "yes") points.push_back({level, *at, *z_mm});
     }
     return points;
 }
 
 bool is_on_roof(const Roof& roof, const std::string& of) {
-    return of == "roof" ||
-           std::any_of(roof.edges.begin(), roof.edges.end(), [&](const Edge& edge) { return edge.kind == of; });
+    return of == "roof" || std::any_of(roof.edges.begin(), roof.edges.end(),
+                                       [&](const Edge& edge) { return edge.kind == of; });
 }
 
 } // namespace
@@ -79,14 +82,15 @@ const Reading* photo_named(const Job& job, std::string_view sha256) {
 std::optional<trade::Moisture> moisture_of(const Reading& reading, const method::Method& method) {
     const auto raw_pct = reading.number("reading_pct");
     if (!raw_pct) return std::nullopt;
-    const auto worked = trade::moisture({.reading_pct = *raw_pct, .board_c = reading.number("board_c")}, wood_rule(method),
-                                        {method.limit("meter_least_pct"), method.limit("meter_most_pct")});
+    const auto worked =
+        trade::moisture({.reading_pct = *raw_pct, .board_c = reading.number("board_c")}, wood_rule(method),
+                        {method.limit("meter_least_pct"), method.limit("meter_most_pct")});
     return worked ? std::optional(*worked) : std::nullopt;
 }
 
 const Reading* reading_of(const Job& job, const entry::Entry* entry) {
-    const auto found =
-        std::find_if(job.readings.begin(), job.readings.end(), [&](const Reading& one) { return one.entry == entry; });
+    const auto found = std::find_if(job.readings.begin(), job.readings.end(),
+                                    [&](const Reading& one) { return one.entry == entry; });
     return entry == nullptr || found == job.readings.end() ? nullptr : &*found;
 }
 
@@ -98,7 +102,8 @@ std::vector<const Reading*> bonding_readings(const Job& job, const method::Metho
         for (const PartEvent& event : part.events) {
             if (event.event != Event::begin && event.event != Event::resume) continue;
             const Reading* air = air_at(job, event.entry->when);
-            if (air != nullptr && std::find(found.begin(), found.end(), air) == found.end()) found.push_back(air);
+            if (air != nullptr && std::find(found.begin(), found.end(), air) == found.end())
+                found.push_back(air);
         }
     }
     std::sort(found.begin(), found.end(),
@@ -109,7 +114,8 @@ std::vector<const Reading*> bonding_readings(const Job& job, const method::Metho
 std::vector<const Reading*> heights_at(const Job& job, const Edge& edge) {
     std::vector<const Reading*> found;
     for (const Reading* chase : job.all("chase"))
-        if (job.roof.edge(chase->place.a + chase->place.b) == &edge && chase->number("height_mm")) found.push_back(chase);
+        if (job.roof.edge(chase->place.a + chase->place.b) == &edge && chase->number("height_mm"))
+            found.push_back(chase);
     return found;
 }
 
@@ -124,7 +130,8 @@ std::vector<const Finding*> findings_on(const Judgement& judgement, const Readin
 std::string firm_said(const Job& job, std::string_view field) {
     std::string said;
     for (const entry::Entry& entry : *job.entries)
-        if (entry.kind == "firm" && entry.when.unix_s <= job.as_of.unix_s && entry.data.find(field) != nullptr)
+        if (entry.kind == "firm" && entry.when.unix_s <= job.as_of.unix_s &&
+            entry.data.find(field) != nullptr)
             said = entry.field_text(field);
     return said;
 }
@@ -145,7 +152,8 @@ std::optional<Fall> fall_of(const Job& job, const method::Method& method, Surfac
     return fall;
 }
 
-std::vector<NotLooked> not_looked(const Job& job, const method::Method& method, const method::Catalogue& kinds) {
+std::vector<NotLooked> not_looked(const Job& job, const method::Method& method,
+                                  const method::Catalogue& kinds) {
     std::vector<NotLooked> found;
     for (const method::LookedFor& row : method.looked_for()) {
         const method::Kind* kind = kinds.find(row.kind);

@@ -14,10 +14,12 @@ namespace undersheet::job {
 
 // The photographs that show an entry, a part, or something at that place or label; in the order they were taken.
 [[nodiscard]] std::vector<const Reading*> photos_of(const Job& job, const Finding& finding);
-[[nodiscard]] const Reading* photo_named(const Job& job, std::string_view sha256); // nullptr when there is none
+[[nodiscard]] const Reading* photo_named(const Job& job,
+                                         std::string_view sha256); // nullptr when there is none
 
 // The reading corrected for the board's temperature by the method's own rule; nothing without a figure.
-[[nodiscard]] std::optional<trade::Moisture> moisture_of(const Reading& reading, const method::Method& method);
+[[nodiscard]] std::optional<trade::Moisture> moisture_of(const Reading& reading,
+                                                         const method::Method& method);
 
 // The reading behind an entry, nullptr when it is no reading or no longer counts.
 [[nodiscard]] const Reading* reading_of(const Job& job, const entry::Entry* entry);

@@ -102,7 +102,7 @@ struct Photographs {
 
 // Something numbered that has a story of its own: a finding, a row of the punch list.
 struct Item {
-    std::string number;
+    std::string number;   // may be empty
     std::string standing; // how much it holds, in words: "put right"
     Text what;
     std::vector<Fact> facts = {};
@@ -127,11 +127,11 @@ using Block =
 
 // What stands at the head of every paper. A piece that is not known is left empty and printed as nothing.
 struct Head {
-    std::string firm, firm_address, firm_phone;
-    std::string job, roof, customer, customer_address;
-    std::string name;        // "Deck inspection"
-    std::string number;      // of this paper on this job
-    std::string issue, date; // which issue of it, and of which day
+    std::string firm = {}, firm_address = {}, firm_phone = {};
+    std::string job = {}, roof = {}, customer = {}, customer_address = {};
+    std::string name = {};             // "Deck inspection"
+    std::string number = {};           // of this paper on this job
+    std::string issue = {}, date = {}; // which issue of it, and of which day
 };
 
 struct Foot {

@@ -152,7 +152,8 @@ Markup HtmlBlock::operator()(const Table& table) const {
 
 Markup HtmlBlock::operator()(const Item& item) const {
     Markup out;
-    out.raw("<section class=\"item\">\n<h3 dir=\"auto\">").text(item.number).raw(". ");
+    out.raw("<section class=\"item\">\n<h3 dir=\"auto\">");
+    if (!item.number.empty()) out.text(item.number).raw(". ");
     if (!item.standing.empty()) out.raw("<span class=\"standing\">").text(item.standing).raw(":</span> ");
     out.add(running(item.what)).raw("</h3>\n");
     return out.add(facts_list(item.facts)).add(pictures(item.pictures)).raw("</section>\n");

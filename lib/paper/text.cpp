@@ -45,6 +45,7 @@ std::string fact_lines(const std::vector<Fact>& facts, const std::string& before
 std::string numbered(const Item& item, const std::string& before) {
     const std::string standing = item.standing.empty() ? "" : clean(item.standing) + ": ";
     const std::string says = standing + plain_words(item.what);
+    if (item.number.empty()) return set_in("- ", says);
     const std::string number = clean(item.number) + ".";
     if (columns(number) + 1 == before.size()) return set_in(number + " ", says);
     return set_in("", number) + set_in(before, says);
@@ -72,7 +73,7 @@ struct TextBlock {
     }
     std::string operator()(const Item& item) const {
         const std::size_t number = columns(clean(item.number));
-        const std::string before(number <= kLongestNumber ? number + 2 : 3, ' ');
+        const std::string before(number == 0 || number > kLongestNumber ? 2 : number + 2, ' ');
         return numbered(item, before) + fact_lines(item.facts, before) + pictures(item.pictures, before);
     }
     std::string operator()(const Signature& signature) const;

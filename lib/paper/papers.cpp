@@ -1,0 +1,78 @@
+#include "paper/papers.h"
+
+#include "base/text.h"
+#include "paper/completion.h"
+#include "paper/html.h"
+#include "paper/inspection.h"
+#include "paper/json.h"
+#include "paper/punch.h"
+#include "paper/stages.h"
+#include "paper/text.h"
+
+namespace undersheet::paper {
+
+namespace {
+
+struct Paper {
+    const char* name;
+    Document (*make)(const job::Job&, const job::Judgement&, const Setting&);
+};
+
+struct Format {
+    const char* name;
+    std::string (*write)(const Document&, const Words&);
+};
+
+constexpr Paper kPapers[] = {
+    {"inspection", inspection}, {"stages", stages}, {"punch", punch}, {"completion", completion}};
+
+constexpr Format kFormats[] = {
+    {"html", render_html}, {"txt", render_text}, {"json", [](const Document& document, const Words&) {
+                                                      return render_json(document);
+                                                  }}};
+
+template <class Rows>
+std::vector<std::string> names_of(const Rows& rows) {
+    std::vector<std::string> names;
+    for (const auto& row : rows) names.emplace_back(row.name);
+    return names;
+}
+
+template <class Rows>
+auto* named(const Rows& rows, std::string_view name) {
+    for (const auto& row : rows)
+        if (row.name == name) return &row;
+    return static_cast<decltype(&rows[0])>(nullptr);
+}
+
+} // namespace
+
+std::vector<std::string> paper_names() { return names_of(kPapers); }
+
+std::vector<std::string> paper_formats() { return names_of(kFormats); }
+
+Result<Document> make_paper(std::string_view name, const job::Job& job, const job::Judgement& judgement,
+                            const Setting& setting) {
+    const Paper* paper = named(kPapers, name);
+    if (paper == nullptr)
+        return Fault{Code::paper_unknown,
+                     "there is no paper '" + std::string(name) + "'",
+                     {},
+                     joined(paper_names(), ", ")};
+    return paper->make(job, judgement, setting);
+}
+
+Result<std::string> write_paper(std::string_view name, std::string_view format, const job::Job& job,
+                                const job::Judgement& judgement, const Setting& setting) {
+    const Format* wanted = named(kFormats, format);
+    if (wanted == nullptr)
+        return Fault{Code::format_unknown,
+                     "a paper is not written as '" + std::string(format) + "'",
+                     {},
+                     joined(paper_formats(), ", ")};
+    const auto made = make_paper(name, job, judgement, setting);
+    if (!made) return made.fault();
+    return wanted->write(*made, setting.words);
+}
+
+} // namespace undersheet::paper

@@ -1,0 +1,22 @@
+// Every paper there is, by name and format: what the desk asks for when somebody wants one written.
+//
+// Promises: paper_unknown and format_unknown say which there are. The same job, setting and time give the same bytes.
+#pragma once
+
+#include "base/result.h"
+#include "job/judge.h"
+#include "paper/document.h"
+#include "paper/setting.h"
+
+namespace undersheet::paper {
+
+[[nodiscard]] std::vector<std::string> paper_names();   // inspection, stages, punch, completion
+[[nodiscard]] std::vector<std::string> paper_formats(); // html, txt, json
+
+[[nodiscard]] Result<Document> make_paper(std::string_view name, const job::Job& job,
+                                          const job::Judgement& judgement, const Setting& setting);
+[[nodiscard]] Result<std::string> write_paper(std::string_view name, std::string_view format,
+                                              const job::Job& job, const job::Judgement& judgement,
+                                              const Setting& setting);
+
+} // namespace undersheet::paper

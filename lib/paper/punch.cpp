@@ -1,0 +1,110 @@
+#include "paper/punch.h"
+
+#include "base/text.h"
+#include "job/queries.h"
+#include "paper/making.h"
+
+#include <algorithm>
+
+namespace undersheet::paper {
+
+namespace {
+
+using job::PunchRow;
+using method::Severity;
+
+void add_fact(const Making& making, Item& item, std::string_view key, const std::string& value) {
+    if (!value.empty()) item.facts.push_back({making.say(key), value});
+}
+
+std::vector<Photograph> pictures(const Making& making, const std::vector<std::string>& hashes,
+                                 std::string_view key) {
+    std::vector<Photograph> all;
+    for (const std::string& hash : hashes) {
+        const job::Reading* photo = job::photo_named(making.job, hash);
+        Photograph picture = photo == nullptr ? Photograph{hash, "", "", ""} : making.photograph(*photo);
+        picture.caption = making.say(key, {{"caption", picture.caption}});
+        all.push_back(std::move(picture));
+    }
+    return all;
+}
+
+// A finding is cleared by reading again, a row added by hand by saying so; only the first needs telling.
+bool is_finding(const PunchRow& row) {
+    return row.number.find_first_not_of("0123456789") != std::string::npos;
+}
+
+std::string let_go(const Making& making, const job::Decision& decision) {
+    return making.say("punch.let_go", {{"who", decision.decider},
+                                       {"role", decision.role},
+                                       {"why", decision.why},
+                                       {"when", making.when(decision.entry)}});
+}
+
+Item item_of(const Making& making, const PunchRow& row) {
+    Item item{is_finding(row) ? "" : row.number, making.severity(row.severity), row.says, {}, {}};
+    add_fact(making, item, "finding.place", making.said.place(row.place));
+    add_fact(making, item, "punch.part", row.part.empty() ? "" : job::part_words(row.part));
+    if (row.open) add_fact(making, item, "punch.holds", joined(row.holds, ", "));
+    if (row.open && is_finding(row)) add_fact(making, item, "finding.clears", row.clears);
+    add_fact(making, item, "punch.raised", making.by(row.raised));
+    if (is_finding(row)) add_fact(making, item, "punch.known_as", row.number);
+    add_fact(making, item, "punch.also", joined(row.also_raised_as, "; "));
+    add_fact(making, item, "punch.cleared", making.by(row.cleared));
+    if (row.cleared != nullptr && !is_finding(row))
+        add_fact(making, item, "punch.done", row.cleared->data.text_of("why"));
+    if (row.decided != nullptr) add_fact(making, item, "punch.decided", let_go(making, *row.decided));
+    if (!row.open) {
+        const std::string look = making.by(row.second_look);
+        add_fact(making, item, "punch.second_look", look.empty() ? making.say("punch.no_second_look") : look);
+    }
+    item.pictures = pictures(making, row.photos_before, "punch.before");
+    for (Photograph& after : pictures(making, row.photos_after, "punch.after"))
+        item.pictures.push_back(std::move(after));
+    return item;
+}
+
+struct Sorted {
+    std::vector<const PunchRow*> open, cleared;
+};
+
+Sorted sorted(const std::vector<PunchRow>& rows) {
+    Sorted both;
+    for (const PunchRow& row : rows) (row.open ? both.open : both.cleared).push_back(&row);
+    return both;
+}
+
+void add_rows(Making& making, const std::vector<const PunchRow*>& rows, std::string_view none_key) {
+    if (rows.empty()) return making.sentence(none_key);
+    for (const PunchRow* row : rows) making.paper.add(item_of(making, *row));
+}
+
+void add_totals(Making& making, const Sorted& rows) {
+    making.heading("section.totals");
+    const auto counted = [&](Severity severity) {
+        return std::to_string(std::count_if(rows.open.begin(), rows.open.end(),
+                                            [&](const PunchRow* row) { return row->severity == severity; }));
+    };
+    making.facts({{making.say("totals.open"), std::to_string(rows.open.size())},
+                  {making.say("totals.stops"), counted(Severity::stop)},
+                  {making.say("totals.put_right"), counted(Severity::put_right)},
+                  {making.say("totals.notes"), counted(Severity::note)},
+                  {making.say("totals.cleared"), std::to_string(rows.cleared.size())}});
+}
+
+} // namespace
+
+Document punch(const job::Job& job, const job::Judgement& judgement, const Setting& setting) {
+    Making making(job, judgement, setting, "punch.name");
+    const auto rows = job::punch_list(job, judgement, setting.method, setting.kinds);
+    const Sorted both = sorted(rows);
+    making.paper.add(Verdict{making.words.count("punch.verdict", both.open.size())});
+    making.heading("section.open");
+    add_rows(making, both.open, "punch.none_open");
+    making.heading("section.cleared");
+    add_rows(making, both.cleared, "punch.none_cleared");
+    add_totals(making, both);
+    return std::move(making.paper);
+}
+
+} // namespace undersheet::paper

@@ -1,0 +1,138 @@
+#include "paper/said.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace undersheet::paper {
+
+namespace {
+
+using method::Field;
+using method::FieldType;
+
+bool has_letter(std::string_view text) {
+    return std::any_of(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0; });
+}
+
+// What was typed, where it was another unit; "" where it is the figure itself ("12,5").
+std::string typed_otherwise(const job::Reading& reading, std::string_view field) {
+    for (auto from = reading.stands_on.rbegin(); from != reading.stands_on.rend(); ++from) {
+        if ((*from)->data.find(field) == nullptr) continue;
+        const std::string typed = (*from)->raw.text_of(field);
+        return has_letter(typed) ? typed : std::string();
+    }
+    return {};
+}
+
+} // namespace
+
+const Field* Said::field(std::string_view kind, std::string_view name) const {
+    const method::Kind* found = kinds_.find(kind);
+    return found == nullptr ? nullptr : found->field(name);
+}
+
+// A list of labels or places as it was typed, a list of people by their names.
+std::string Said::names(const Field& field, const entry::Value& value) const {
+    std::vector<std::string> all;
+    for (const entry::Value& one : *value.list())
+        if (const auto* name = one.text())
+            all.push_back(field.type == FieldType::people ? job_.person_name(*name) : *name);
+    return joined(all, ", ");
+}
+
+std::string Said::text(const job::Reading& reading, const Field& field, const std::string& unit) const {
+    const entry::Value* value = reading.data.find(field.name);
+    if (value == nullptr) return {};
+    if (value->list() != nullptr) return names(field, *value);
+    if (const Decimal* number = value->number()) {
+        const std::string typed = typed_otherwise(reading, field.name);
+        if (typed.empty()) return words_.number(*number) + unit;
+        return words_.number(number->value(), field.places) + unit + " (" + typed + ")";
+    }
+    const std::string word = reading.word(field.name);
+    if (field.type == FieldType::date)
+        if (const auto date = entry::parse_date(word)) return words_.date(*date);
+    if (field.type == FieldType::time)
+        if (const auto time = entry::parse_time(word)) return words_.date_and_time(*time);
+    const bool is_word =
+        field.type == FieldType::choice || field.type == FieldType::yes_no || reading.not_looked(field.name);
+    return is_word ? choice(field.name, word) : word;
+}
+
+std::string Said::value(const job::Reading& reading, std::string_view name) const {
+    const Field* found = field(reading.kind, name);
+    if (found == nullptr) return reading.word(name);
+    const std::string unit = found->unit.empty() ? "" : words_.say("unit." + found->unit);
+    return text(reading, *found, unit.empty() ? "" : " " + unit);
+}
+
+std::string Said::bare(const job::Reading& reading, std::string_view name) const {
+    const Field* found = field(reading.kind, name);
+    return found == nullptr ? reading.word(name) : text(reading, *found, "");
+}
+
+std::string Said::choice(std::string_view field, std::string_view word) const {
+    for (const std::string& key :
+         {"choice." + std::string(field) + "." + std::string(word), "choice." + std::string(word)})
+        if (words_.has(key)) return words_.say(key);
+    return replaced(std::string(word), "_", " ");
+}
+
+std::string Said::label(std::string_view kind, std::string_view name) const {
+    for (const std::string& key :
+         {"field." + std::string(kind) + "." + std::string(name), "field." + std::string(name)})
+        if (words_.has(key)) return words_.say(key);
+    const Field* found = field(kind, name);
+    return found == nullptr ? std::string(name) : found->prompt;
+}
+
+std::vector<Fact> Said::facts(const job::Reading& reading,
+                              const std::vector<std::string_view>& leave_out) const {
+    std::vector<Fact> all;
+    const method::Kind* kind = kinds_.find(reading.kind);
+    if (kind == nullptr) return all;
+    for (const Field& field : kind->fields) {
+        const bool skipped = std::find(leave_out.begin(), leave_out.end(), field.name) != leave_out.end();
+        const std::string said = skipped || field.personal ? "" : value(reading, field.name);
+        if (!said.empty()) all.push_back({label(reading.kind, field.name), said});
+    }
+    return all;
+}
+
+std::string Said::place(const entry::Place& place) const {
+    const auto m = [this](const Decimal& metres) { return words_.number(metres.value(), 2); };
+    switch (place.form) {
+    case entry::PlaceForm::nowhere:
+        return {};
+    case entry::PlaceForm::corner:
+        return words_.say("place.corner", {{"a", place.a}});
+    case entry::PlaceForm::pair:
+        return words_.say("place.pair", {{"a", place.a}, {"b", place.b}});
+    case entry::PlaceForm::along:
+        return words_.say("place.along", {{"a", place.a}, {"b", place.b}, {"m", m(place.x_m)}});
+    case entry::PlaceForm::point:
+        return words_.say("place.point", {{"x", m(place.x_m)}, {"y", m(place.y_m)}});
+    case entry::PlaceForm::label:
+        return place.a;
+    case entry::PlaceForm::joint:
+        return words_.say("place.joint", {{"a", place.a}, {"b", place.b}});
+    case entry::PlaceForm::line:
+        return words_.say(
+            "place.line",
+            {{"x", m(place.x_m)}, {"y", m(place.y_m)}, {"x2", m(place.x2_m)}, {"y2", m(place.y2_m)}});
+    }
+    return {};
+}
+
+std::string Said::place(std::string_view written) const {
+    const auto read = entry::parse_place(written);
+    return read ? place(*read) : std::string(written);
+}
+
+std::string Said::spot(const job::Reading& reading) const {
+    return reading.label.empty() ? entry::place_text(reading.place) : reading.label;
+}
+
+} // namespace undersheet::paper

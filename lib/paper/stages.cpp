@@ -1,0 +1,170 @@
+#include "paper/stages.h"
+
+#include "base/text.h"
+#include "job/queries.h"
+#include "paper/finding_items.h"
+#include "paper/making.h"
+
+#include <algorithm>
+
+namespace undersheet::paper {
+
+namespace {
+
+using job::Part;
+using job::SignOff;
+using job::State;
+
+// After the hand-over every part is closed; what it was before is what a reader wants to know.
+State standing(const Making& making, const Part& part) {
+    if (part.state == State::closed && part.signature() != nullptr) return State::signed_off;
+    if (part.state == State::closed && !part.left_out_why.empty()) return State::left_out;
+    const job::PartView* view = making.judgement.part(part.name);
+    return view == nullptr ? part.state : view->state;
+}
+
+const entry::Entry* last_word(const Part& part) {
+    if (part.signature() != nullptr) return part.signature()->entry;
+    return part.events.empty() ? nullptr : part.events.back().entry;
+}
+
+std::string tins(const Making& making, const Part& part) {
+    std::vector<std::string> all;
+    for (const std::string& label : part.tins) {
+        const job::Reading* tin = making.job.tin(label);
+        if (tin == nullptr) {
+            all.push_back(label);
+            continue;
+        }
+        all.push_back(making.say("tin.batch", {{"product", making.said.value(*tin, "product")},
+                                               {"batch", making.said.value(*tin, "batch")}}));
+    }
+    return joined(all, "; ");
+}
+
+// The air a part was begun under, where the method asks for a reading at all.
+std::string reading(const Making& making, const Part& part) {
+    const method::Stage* stage = making.setting.method.stage(part.stage);
+    if (part.reading == nullptr || stage == nullptr) return {};
+    const auto& guards = stage->start_guards;
+    if (std::find(guards.begin(), guards.end(), "reading") == guards.end()) return {};
+    const job::Reading* air = job::reading_of(making.job, part.reading);
+    const std::string at = making.when(part.reading);
+    if (air == nullptr) return at;
+    return making.say("reading.used", {{"when", at},
+                                       {"air", making.said.value(*air, "air_c")},
+                                       {"rh", making.said.value(*air, "rh_pct")},
+                                       {"deck", making.said.value(*air, "surface_c")}});
+}
+
+std::string signed_words(const Making& making, const SignOff& signature) {
+    return making.say("stages.signed", {{"who", making.job.person_name(signature.by)},
+                                        {"when", making.when(signature.entry)}});
+}
+
+void add_signature_lines(const Making& making, const SignOff& signature, std::vector<Text>& lines) {
+    if (signature.struck) {
+        Text line = struck(signed_words(making, signature));
+        if (!signature.struck_why.empty())
+            line.add(" " + making.say("stages.struck", {{"why", signature.struck_why}}));
+        lines.push_back(std::move(line));
+    }
+    for (const entry::Entry* look : signature.confirmed)
+        lines.emplace_back(making.say(
+            "stages.confirmed",
+            {{"who", making.person(look)}, {"when", making.when(look)}, {"why", look->data.text_of("why")}}));
+    if (signature.own_check) lines.emplace_back(making.say("stages.own_check"));
+}
+
+Row part_row(const Making& making, const Part& part) {
+    const entry::Entry* last = last_word(part);
+    Row row{{job::part_words(part.name),
+             making.say("state." + std::string(job::state_word(standing(making, part)))), making.person(last),
+             making.when(last), tins(making, part), reading(making, part)},
+            {}};
+    for (const SignOff& signature : part.signatures) add_signature_lines(making, signature, row.beneath);
+    for (const std::string& doubt : part.doubts)
+        row.beneath.emplace_back(making.say("stages.doubt", {{"why", doubt}}));
+    if (part.state == State::not_needed && !part.note.empty()) row.beneath.emplace_back(part.note);
+    return row;
+}
+
+void add_parts(Making& making) {
+    making.heading("section.parts");
+    std::vector<Row> rows;
+    for (const Part& part : making.job.parts) rows.push_back(part_row(making, part));
+    making.table("", {"part", "stands", "who", "when", "tins", "reading"}, std::move(rows));
+}
+
+Row pause_row(const Making& making, const Part& part, const job::Pause& pause) {
+    const std::string why = pause.from->data.text_of("why");
+    const std::string until = pause.to == nullptr ? making.say("pause.still") : making.when(pause.to);
+    const std::string length =
+        pause.to == nullptr
+            ? ""
+            : making.words.number(entry::minutes_between(pause.from->when, pause.to->when), 0);
+    Row row{{job::part_words(part.name), making.when(pause.from), until, length, why}, {}};
+    if (pause.rain) row.beneath.emplace_back(making.say("pause.rain"));
+    if (pause.spoilt_coat) row.beneath.emplace_back(making.say("pause.spoilt"));
+    return row;
+}
+
+void add_pauses(Making& making) {
+    making.heading("section.pauses");
+    std::vector<Row> rows;
+    for (const Part& part : making.job.parts)
+        for (const job::Pause& pause : part.pauses) rows.push_back(pause_row(making, part, pause));
+    if (rows.empty()) return making.sentence("pauses.none");
+    making.table("", {"part", "from", "until", "minutes#", "why"}, std::move(rows));
+}
+
+void add_left_out(Making& making) {
+    making.heading("section.left_out");
+    std::vector<Row> rows;
+    for (const Part& part : making.job.parts)
+        if (!part.left_out_why.empty())
+            rows.push_back({{job::part_words(part.name), part.left_out_why, job::agreed_by(part),
+                             making.by(last_word(part))},
+                            {}});
+    if (rows.empty()) return making.sentence("left_out.none");
+    making.table("", {"part", "why", "agreed_by", "written_by"}, std::move(rows));
+}
+
+// Entries that break a rule are kept and not counted; somebody has to say what is to become of them.
+void add_to_settle(Making& making) {
+    making.heading("section.to_settle");
+    if (making.job.problems.empty()) return making.sentence("to_settle.none");
+    Listing listing;
+    for (const std::string& problem : making.job.problems) listing.points.emplace_back(problem);
+    making.paper.add(std::move(listing));
+}
+
+void add_standing(Making& making) {
+    std::size_t needed = 0, settled = 0;
+    for (const Part& part : making.job.parts) {
+        const State state = standing(making, part);
+        if (state == State::not_needed) continue;
+        ++needed;
+        if (state == State::signed_off || state == State::left_out || state == State::closed) ++settled;
+    }
+    making.paper.add(Verdict{making.say(
+        "stages.verdict", {{"settled", std::to_string(settled)}, {"needed", std::to_string(needed)}})});
+    if (making.job.handed_over != nullptr)
+        making.sentence("stages.handed_over", {{"when", making.when(making.job.handed_over)}});
+}
+
+} // namespace
+
+Document stages(const job::Job& job, const job::Judgement& judgement, const Setting& setting) {
+    Making making(job, judgement, setting, "stages.name");
+    add_standing(making);
+    add_parts(making);
+    add_pauses(making);
+    making.heading("section.departures");
+    add_departures(making);
+    add_left_out(making);
+    add_to_settle(making);
+    return std::move(making.paper);
+}
+
+} // namespace undersheet::paper

@@ -1,0 +1,16 @@
+// The stage sign-off sheet: one line a part, in the order of work: how it stands, who, when, which tins, which reading.
+//
+// Order: the parts, with struck signatures and confirmations set in beneath; pauses; departures; what was left out; what
+// is left to settle.
+// Promises: no signature disappears; one that a reopening took back stands struck beneath its part, with the reason.
+#pragma once
+
+#include "job/judge.h"
+#include "paper/document.h"
+#include "paper/setting.h"
+
+namespace undersheet::paper {
+
+[[nodiscard]] Document stages(const job::Job& job, const job::Judgement& judgement, const Setting& setting);
+
+} // namespace undersheet::paper
