@@ -116,7 +116,6 @@ std::map<std::string, std::vector<std::string>> steps_by_stage() {
 
 // The lists, as functions that bash and zsh both read.
 std::string shared_lists() {
-    std::map<std::string, std::vector<std::string>> events = {};
     std::string out = "_undersheet_seconds() {\n  case $1 in\n" + cases(second_words()) + "  esac\n}\n";
     out += "_undersheet_options() {\n  case $1 in\n" + cases(options_by_verb()) + "  esac\n}\n";
     out += "_undersheet_fields() {\n  case $1 in\n" + cases(fields_by_kind()) + "  esac\n}\n";
@@ -137,7 +136,7 @@ _undersheet_candidates() {
   [ $# -le 1 ] && { echo "$_undersheet_verbs --help --version"; return; }
   seconds=$(_undersheet_seconds "$verb")
   if [ -n "$seconds" ] && [ $# -eq 2 ]; then echo "$seconds $(_undersheet_options "$verb")"; return; fi
-  case " $seconds " in *" $2 "*) verb="$1 $2";; esac
+  [ -n "$seconds" ] && case " $seconds " in *" $2 "*) verb="$1 $2";; esac
   case $current in -*) _undersheet_options "$verb"; return;; esac
   case $verb in
     record|kinds) kind=$2; [ $# -eq 2 ] && { echo "$_undersheet_kinds"; return; };;

@@ -72,9 +72,11 @@ std::vector<Verb> record_verbs() {
                   {"--part", "PART", "the part it belongs to: band/AB", false, Sort::part},
                   {"--from", "FILE", "JSON Lines instead, all or nothing; - is stdin", false, Sort::file}}),
          run_record,
-         "The fields of a kind: undersheet kinds air. A line for --from: "
-         "{\"kind\":\"moisture\",\"place\":\"0.3,0.3\",\"by\":\"IP\",\"when\":\"2026-06-11T08:35:00+01:00\","
-         "\"data\":{\"reading_pct\":12.1,\"board_c\":15.5,\"setting\":\"2\"}}"}};
+         "The fields of a kind: undersheet kinds air. A line for --from: {\"kind\": \"moisture\", \"place\": "
+         "\"0.3,0.3\", "
+         "\"by\": \"IP\", \"when\": \"2026-06-11T08:35:00+01:00\", \"data\": {\"reading_pct\": 12.1, "
+         "\"board_c\": 15.5, "
+         "\"setting\": \"2\"}}"}};
 }
 
 } // namespace undersheet::cli

@@ -54,6 +54,7 @@ std::vector<Reason> reasons_of(const std::vector<desk::PartLine>& parts) {
     for (const auto& part : parts) {
         if (part.state != "waiting") continue;
         for (const auto& held : part.held_by) {
+            if (!held.after.empty()) continue;
             const std::string says = held_words(held);
             const auto same = [&](const Reason& reason) { return reason.says == says; };
             auto found = std::find_if(reasons.begin(), reasons.end(), same);
@@ -64,21 +65,43 @@ std::vector<Reason> reasons_of(const std::vector<desk::PartLine>& parts) {
     return reasons;
 }
 
+std::string turn_of(const desk::PartLine& part) {
+    std::vector<std::string> before;
+    for (const auto& held : part.held_by) {
+        if (!held.after.empty()) before.push_back(held.after);
+    }
+    return joined(before, ", ");
+}
+
+// Parts that wait for the same parts share a line.
+void show_turns(const std::vector<desk::PartLine>& parts, Screen& screen) {
+    std::vector<Reason> turns;
+    for (const auto& part : parts) {
+        const std::string turn = part.state == "waiting" ? turn_of(part) : "";
+        if (turn.empty()) continue;
+        const auto same = [&](const Reason& known) { return known.says == turn; };
+        auto found = std::find_if(turns.begin(), turns.end(), same);
+        if (found == turns.end()) found = turns.insert(turns.end(), {turn, {}});
+        found->parts.push_back(part.part);
+    }
+    if (!turns.empty()) screen.line("Waiting for their turn:", Ink::strong);
+    for (const auto& turn : turns)
+        screen.set_in("  ", joined(turn.parts, ", ") + ": sign " + turn.says + " first");
+}
+
 // Each reason stands once, under all the parts that wait for it: so a whole roof fits on one screen.
-void show_waiting(const std::vector<desk::PartLine>& parts, Screen& screen) {
+void show_held(const std::vector<desk::PartLine>& parts, Screen& screen) {
     auto reasons = reasons_of(parts);
     const auto broader = [](const Reason& a, const Reason& b) { return a.parts.size() > b.parts.size(); };
     std::stable_sort(reasons.begin(), reasons.end(), broader);
-    if (!reasons.empty()) screen.line("Waiting:", Ink::strong);
-    std::vector<std::string> heading;
+    if (!reasons.empty()) screen.line("Held:", Ink::strong);
     while (!reasons.empty()) {
-        heading = reasons.front().parts;
+        const std::vector<std::string> heading = reasons.front().parts;
         screen.set_in("  ", joined(heading, ", ") + ":");
-        std::erase_if(reasons, [&](const Reason& reason) {
-            if (reason.parts != heading) return false;
-            screen.set_in("      ", reason.says);
-            return true;
-        });
+        for (const auto& reason : reasons) {
+            if (reason.parts == heading) screen.set_in("      ", reason.says);
+        }
+        std::erase_if(reasons, [&](const Reason& reason) { return reason.parts == heading; });
     }
 }
 
@@ -105,7 +128,8 @@ void show_stages(const desk::Stages& stages, Screen& screen) {
     for (const auto& part : stages.parts) {
         if (!is_settled(part) && part.state != "waiting") show_live(part, screen);
     }
-    show_waiting(stages.parts, screen);
+    show_held(stages.parts, screen);
+    show_turns(stages.parts, screen);
     show_settled(stages.parts, screen);
 }
 

@@ -39,6 +39,7 @@ struct Held {
     std::string why = {}, clears = {};
     std::string finding = {}; // its id, when a finding is in the way
     bool decidable = false;   // a named decision can let it go
+    std::string after = {};   // the part that has to be signed first, when that is all there is to it
 };
 
 // One thing kept, or why it was not. Exactly one of `entry` and `held_by` says something.

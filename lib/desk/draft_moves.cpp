@@ -16,7 +16,8 @@ Held no_such_move(const job::PartView* view, const job::Part& part, job::Event e
     return {part.name + " is " + state + ", so there is no '" + spoken(job::event_word(event)) + "' now",
             may.empty() ? "" : "it can be followed by " + joined(may, ", "),
             {},
-            false};
+            false,
+            {}};
 }
 
 // A move about a time before the part's last one would be counted in another order than it happened.
@@ -43,7 +44,8 @@ Result<Drafted> draft_move(const Writing& writing, Typed typed, job::Event event
         drafted->held_by.push_back({part->name + " has moved since " + on.moment.as_of.text,
                                     "give a time after its last move",
                                     {},
-                                    false});
+                                    false,
+                                    {}});
         return drafted;
     }
     entry::Value data = drafted->draft.data;
@@ -53,7 +55,7 @@ Result<Drafted> draft_move(const Writing& writing, Typed typed, job::Event event
         job::refusal_of(on.job, judged, *on.method,
                         {typed.part, event, writing.by.id, on.moment.when, std::move(data), *place});
     for (const auto& held : refusal.held_by)
-        drafted->held_by.push_back({held.why, held.clears, held.finding, held.decidable});
+        drafted->held_by.push_back({held.why, held.clears, held.finding, held.decidable, {}});
     if (!refusal.exists && drafted->held_by.empty())
         drafted->held_by.push_back(no_such_move(judged.part(typed.part), *part, event));
     return drafted;

@@ -53,6 +53,16 @@ Done is_new_ref(book::Book& book, const std::string& ref) {
     return {};
 }
 
+Done check_finished(const NewJob& job) {
+    if (job.from_paper == !job.finished.empty()) return {};
+    if (job.from_paper) {
+        return Fault{Code::field_missing, "an old roof needs the day it was finished", "--finished",
+                     "write a day, like 2019-08-30"};
+    }
+    return Fault{Code::argument_wrong, "only an old roof is finished when it comes", "--finished",
+                 "say --from-paper too"};
+}
+
 std::string_view own(const char* name) {
     const auto text = schema::find(name);
     if (!text) throw std::logic_error(std::string("the program was built without ") + name);
@@ -146,10 +156,7 @@ Result<std::vector<JobLine>> Desk::jobs() {
 Result<JobLine> Desk::open_job(const Asked& asked, const NewJob& job) {
     auto book = session_->writer();
     if (!book) return book.fault();
-    if (!job.from_paper && !job.finished.empty()) {
-        return Fault{Code::argument_wrong, "only an old roof is finished when it comes", "--finished",
-                     "say --from-paper too"};
-    }
+    if (auto sound = check_finished(job); !sound) return sound.fault();
     if (auto fresh = is_new_ref(**book, job.ref); !fresh) return fresh.fault();
     auto drafts = first_entries(*session_, **book, asked, job);
     if (!drafts) return drafts.fault();

@@ -39,6 +39,7 @@ Value held_value(const Held& held) {
     Value object;
     object.set("why", held.why).set("clears", held.clears).set("decidable", held.decidable);
     put(object, "finding", held.finding);
+    put(object, "after", held.after);
     return object;
 }
 

@@ -22,15 +22,15 @@ std::string part_now(Case& on, const std::string& name) {
     return now;
 }
 
-Kept refused(const Writing& writing, const Typed& typed, std::vector<Held> held_by) {
+Kept refused(const Writing& writing, Drafted drafted) {
     Kept kept;
     kept.job = writing.on.name();
-    kept.kind = typed.kind;
-    kept.part = typed.part;
-    kept.place = typed.place;
+    kept.kind = drafted.draft.kind;
+    kept.part = drafted.draft.part;
+    kept.place = drafted.draft.place;
     kept.when = writing.on.moment.when.text;
     kept.by = writing.by.name;
-    kept.held_by = std::move(held_by);
+    kept.held_by = std::move(drafted.held_by);
     return kept;
 }
 
@@ -59,7 +59,7 @@ Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
     Case& on = writing.on;
     auto drafted = draft_of(writing, typed);
     if (!drafted) return drafted.fault();
-    if (!drafted->held_by.empty()) return refused(writing, typed, std::move(drafted->held_by));
+    if (!drafted->held_by.empty()) return refused(writing, std::move(*drafted));
     auto appended = book.append({std::move(drafted->draft)});
     if (!appended) return appended.fault();
     on.entries.push_back(appended->front());

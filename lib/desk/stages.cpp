@@ -38,6 +38,16 @@ FindingLine line_of(const job::Job& job, const job::Finding& finding) {
     return line;
 }
 
+// A part that only waits for its turn is told apart from one that something is missing for.
+Held held_line(const job::Job& job, const job::Held& held) {
+    constexpr std::string_view kSign = "sign ";
+    Held line = {held.why, held.clears, held.finding, held.decidable, {}};
+    if (held.clears.starts_with(kSign) && job.part(held.clears.substr(kSign.size())) != nullptr) {
+        line.after = held.clears.substr(kSign.size());
+    }
+    return line;
+}
+
 PartLine line_of(const Case& on, const job::PartView& view) {
     PartLine line;
     line.part = view.part;
@@ -50,8 +60,7 @@ PartLine line_of(const Case& on, const job::PartView& view) {
         const std::string entry = step.entry == nullptr ? "" : entry::hash_text(step.entry->hash);
         line.steps.push_back({step.name, step.says, entry, step.must, step.done});
     }
-    for (const auto& held : view.held_by)
-        line.held_by.push_back({held.why, held.clears, held.finding, held.decidable});
+    for (const auto& held : view.held_by) line.held_by.push_back(held_line(on.job, held));
     const job::Part* part = on.job.part(view.part);
     if (part == nullptr) return line;
     line.note = part->note;
