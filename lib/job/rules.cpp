@@ -195,6 +195,7 @@ const WorkedTable& worked_table() {
         add_worked_deck(made);
         add_worked_levels(made);
         add_worked_falls(made);
+        add_worked_ponds(made);
         add_worked_outline(made);
         add_worked_sheet(made);
         add_worked_stock(made);

@@ -52,7 +52,8 @@ using WorkedTable = std::map<std::string, Worked, std::less<>>;
 void add_worked_site(WorkedTable& table);      // alone, postcode, fire look, insulation, sag, building control
 void add_worked_deck(WorkedTable& table);      // board thickness, heads, fixings, moisture
 void add_worked_levels(WorkedTable& table);     // closing, grid, fives, readings in doubt
-void add_worked_falls(WorkedTable& table);      // falls, back-falls, ponds, points off their neighbours
+void add_worked_falls(WorkedTable& table);      // falls, back-falls, points off their neighbours
+void add_worked_ponds(WorkedTable& table);      // standing water
 void add_worked_outline(WorkedTable& table);   // tapes, chase heights, overflow
 void add_worked_sheet(WorkedTable& table);      // the sheet against what the roof needs
 void add_worked_stock(WorkedTable& table);     // tins and labels

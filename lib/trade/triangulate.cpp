@@ -1,0 +1,75 @@
+// Delaunay triangles by inserting one point after the other (A. Bowyer and D. F. Watson, both 1981).
+#include "trade/ponds.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace undersheet::trade {
+namespace {
+
+using Edge = std::pair<std::size_t, std::size_t>;
+
+Point at(const std::vector<Level>& levels, std::size_t i) { return {levels[i].x_m, levels[i].y_m}; }
+
+// Positive when p lies inside the circle through the anticlockwise triangle abc.
+double in_circle(Point a, Point b, Point c, Point p) {
+    const double ax = a.x_m - p.x_m, ay = a.y_m - p.y_m;
+    const double bx = b.x_m - p.x_m, by = b.y_m - p.y_m;
+    const double cx = c.x_m - p.x_m, cy = c.y_m - p.y_m;
+    return (ax * ax + ay * ay) * (bx * cy - cx * by) - (bx * bx + by * by) * (ax * cy - cx * ay) + (cx * cx + cy * cy) * (ax * by - bx * ay);
+}
+
+// Three far points whose triangle holds every level; they come off at the end.
+void add_frame(std::vector<Level>& levels) {
+    double reach = 1;
+    for (const Level& level : levels) reach = std::max({reach, std::fabs(level.x_m), std::fabs(level.y_m)});
+    const double far = 1e3 * reach;
+    levels.push_back({-3 * far, -far, 0});
+    levels.push_back({3 * far, -far, 0});
+    levels.push_back({0, 3 * far, 0});
+}
+
+// Edges that belong to one triangle of the hole only: its rim.
+std::vector<Edge> rim_of(const std::vector<Triangle>& hole) {
+    std::map<Edge, int> count;
+    for (const Triangle& t : hole) {
+        for (std::size_t k = 0; k < 3; ++k) {
+            const Edge e{t[k], t[(k + 1) % 3]};
+            const auto other = count.find({e.second, e.first});
+            if (other != count.end()) count.erase(other);
+            else ++count[e];
+        }
+    }
+    std::vector<Edge> rim;
+    for (const auto& [e, n] : count) rim.push_back(e);
+    return rim;
+}
+
+void insert_level(const std::vector<Level>& levels, std::size_t i, std::vector<Triangle>& triangles) {
+    constexpr double kOnCircle = 1e-9; // points of a square grid lie on one circle: they are not inside
+    std::vector<Triangle> hole;
+    std::vector<Triangle> kept;
+    for (const Triangle& t : triangles) {
+        const double inside = in_circle(at(levels, t[0]), at(levels, t[1]), at(levels, t[2]), at(levels, i));
+        (inside > kOnCircle ? hole : kept).push_back(t);
+    }
+    for (const Edge& e : rim_of(hole)) {
+        if (turn_m2(at(levels, e.first), at(levels, e.second), at(levels, i)) > 0) kept.push_back({e.first, e.second, i});
+    }
+    triangles = std::move(kept);
+}
+
+} // namespace
+
+std::vector<Triangle> triangulate(const std::vector<Level>& given) {
+    std::vector<Level> levels = given;
+    add_frame(levels);
+    const std::size_t n = given.size();
+    std::vector<Triangle> triangles{{n, n + 1, n + 2}};
+    for (std::size_t i = 0; i < n; ++i) insert_level(levels, i, triangles);
+    std::erase_if(triangles, [&](const Triangle& t) { return t[0] >= n || t[1] >= n || t[2] >= n; });
+    return triangles;
+}
+
+} // namespace undersheet::trade
