@@ -288,7 +288,10 @@ private:
 
 Result<Method> Method::read(std::string_view json_text) {
     const auto file = entry::read_json(json_text);
-    if (!file) return Fault{Code::method_malformed, file.fault().detail, "method file", file.fault().clears};
+    if (!file) {
+        const std::string where = file.fault().where.empty() ? "method file" : "method file, " + file.fault().where;
+        return Fault{Code::method_malformed, file.fault().detail, where, file.fault().clears};
+    }
     const auto schema = entry::read_json(schema::method_schema_json());
     if (!schema) return schema.fault();
     if (auto fits = check_shape(*schema, *file, "method file"); !fits) return fits.fault();
