@@ -1,7 +1,6 @@
 #include "paper/completion.h"
 
 #include "base/text.h"
-#include "job/punch.h"
 #include "paper/completion_details.h"
 #include "paper/finding_items.h"
 #include "paper/making.h"
@@ -49,7 +48,7 @@ std::string address(const Making& making) {
 }
 
 std::vector<job::PunchRow> still_open(const Making& making) {
-    std::vector<job::PunchRow> rows = job::open_punch(making.job, making.judgement);
+    std::vector<job::PunchRow> rows = making.punch;
     std::erase_if(rows, [](const job::PunchRow& row) { return row.severity == method::Severity::note; });
     return rows;
 }

@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace undersheet::paper {
 
@@ -18,9 +19,27 @@ namespace {
 using job::Finding;
 using job::Reading;
 
-std::string number_of(const std::vector<const Finding*>& numbered, const Finding& finding) {
-    const auto at = std::find(numbered.begin(), numbered.end(), &finding);
-    return std::to_string(at - numbered.begin() + 1);
+// What was found on some readings: the numbers the findings carry on the inspection, worst first, each once.
+struct Amiss {
+    std::map<method::Severity, std::vector<std::string>, std::greater<>> numbers;
+    bool let_go = false, doubted = false;
+};
+
+Amiss amiss_on(const Making& making, const std::vector<const Reading*>& readings) {
+    Amiss amiss;
+    std::set<const Finding*> about;
+    for (const Reading* reading : readings) {
+        amiss.doubted = amiss.doubted || reading->doubted;
+        for (const Finding* finding : job::findings_on(making.judgement, *reading)) about.insert(finding);
+    }
+    std::size_t number = 0;
+    for (const Finding* finding : numbered(making)) {
+        ++number;
+        if (about.count(finding) == 1) amiss.numbers[finding->severity].push_back(std::to_string(number));
+    }
+    amiss.let_go =
+        std::any_of(about.begin(), about.end(), [](const Finding* f) { return f->decided != nullptr; });
+    return amiss;
 }
 
 // Words about a reading that say something is amiss, so that a clean row stays short.
@@ -133,6 +152,10 @@ std::vector<Fact> fall_facts(const Making& making, const job::Fall& fall) {
     for (std::size_t i = 1; i < plane.residuals_mm.size(); ++i)
         if (std::fabs(plane.residuals_mm[i]) > std::fabs(plane.residuals_mm[worst])) worst = i;
     const double off_mm = plane.residuals_mm[worst];
+    if (std::fabs(off_mm) < 0.5) { // a level is good to a millimetre or two
+        facts.push_back({making.say("falls.worst"), making.say("falls.on_plane")});
+        return facts;
+    }
     facts.push_back({making.say("falls.worst"),
                      making.say(off_mm < 0 ? "falls.under" : "falls.over",
                                 {{"mm", making.words.number(std::fabs(off_mm), 0)}, {"at", spot(worst)}})});
@@ -168,19 +191,18 @@ std::string fall_words(const Making& making, std::optional<double> fall_1_in) {
 }
 
 Text verdict_on(const Making& making, const Reading& reading, std::string_view fine_key) {
-    const auto all = numbered(making);
-    std::map<method::Severity, std::vector<std::string>, std::greater<>> numbers;
+    return verdict_on(making, std::vector<const Reading*>{&reading}, fine_key);
+}
+
+Text verdict_on(const Making& making, const std::vector<const Reading*>& readings,
+                std::string_view fine_key) {
+    const Amiss amiss = amiss_on(making, readings);
     std::vector<std::string> pieces;
-    for (const Finding* finding : job::findings_on(making.judgement, reading)) {
-        if (finding->decided != nullptr)
-            pieces.push_back(making.say("verdict.let_go"));
-        else if (std::find(all.begin(), all.end(), finding) != all.end())
-            numbers[finding->severity].push_back(number_of(all, *finding));
-    }
-    for (const auto& [severity, of_it] : numbers)
+    for (const auto& [severity, numbers] : amiss.numbers)
         pieces.push_back(making.say("verdict.see", {{"severity", making.severity(severity)},
-                                                    {"numbers", making.words.listed(of_it)}}));
-    if (reading.doubted) pieces.push_back(making.say("verdict.doubted"));
+                                                    {"numbers", making.words.listed(numbers)}}));
+    if (amiss.let_go) pieces.push_back(making.say("verdict.let_go"));
+    if (amiss.doubted) pieces.push_back(making.say("verdict.doubted"));
     return pieces.empty() ? Text(making.say(fine_key)) : strong(joined(pieces, "; "));
 }
 

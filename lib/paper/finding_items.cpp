@@ -29,6 +29,13 @@ void add_fact(std::vector<Fact>& facts, std::string name, std::string value) {
     if (!value.empty()) facts.push_back({std::move(name), std::move(value)});
 }
 
+// As the punch list says it.
+std::string holds(const Making& making, const Finding& finding) {
+    for (const job::PunchRow& row : making.punch)
+        if (row.number == finding.id) return joined(row.holds, ", ");
+    return {};
+}
+
 std::string where(const Making& making, const Finding& finding) {
     if (!finding.label.empty() && !finding.place.empty() && finding.label != finding.place)
         return finding.label + ", " + making.said.place(finding.place);
@@ -81,6 +88,7 @@ Item finding_item(const Making& making, const Finding& finding, std::string numb
     add_fact(item.facts, making.say("finding.place"), where(making, finding));
     add_fact(item.facts, making.say("finding.limit_from"), source_words(making, finding));
     add_fact(item.facts, making.say("finding.clears"), finding.clears);
+    add_fact(item.facts, making.say("punch.holds"), holds(making, finding));
     if (finding.near) item.facts.push_back({making.say("finding.near"), making.say("finding.near_says")});
     if (finding.reason != nullptr)
         add_fact(item.facts, making.say("finding.reason"),

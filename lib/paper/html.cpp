@@ -199,15 +199,12 @@ void add_top(Markup& out, const Document& document, const Words& words) {
 }
 
 void add_head(Markup& out, const Head& head, const Words& words) {
-    out.raw("<header>\n");
+    out.raw("<header>\n<div class=\"from\">\n");
     if (!head.firm.empty()) out.raw("<p class=\"firm\"><strong>").text(head.firm).raw("</strong></p>\n");
     for (const std::string* line : {&head.firm_address, &head.firm_phone})
         if (!line->empty()) out.raw("<p class=\"firm\">").text(*line).raw("</p>\n");
-    out.raw("<h1>")
-        .text(head.name)
-        .raw("</h1>\n")
-        .add(facts_list(head_facts(head, words)))
-        .raw("</header>\n");
+    out.raw("</div>\n<h1>").text(head.name).raw("</h1>\n");
+    out.add(facts_list(head_facts(head, words))).raw("</header>\n");
 }
 
 void add_foot(Markup& out, const Foot& foot, const Words& words) {

@@ -57,6 +57,14 @@ footer { margin-top: 3rem; padding-top: 0.75rem; border-top: 1px solid var(--lin
 footer ul { margin-bottom: 0.5rem; }
 footer p { margin-bottom: 0.35rem; }
 code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-size: 0.92em; overflow-wrap: anywhere; }
+@media print, (min-width: 34.01rem) {
+  header { display: grid; grid-template-columns: 1fr auto; column-gap: 1.5rem; align-items: start; }
+  header h1 { grid-column: 1; margin: 0; grid-row: 1; }
+  .from { grid-column: 2; grid-row: 1 / span 2; text-align: right; }
+  header dl.facts { grid-column: 1 / -1; columns: 2; column-gap: 2rem; margin-top: 1rem; }
+  header dl.facts > div { break-inside: avoid; grid-template-columns: 5.5rem 1fr; }
+  .signature { display: inline-block; vertical-align: top; width: 14rem; margin-right: 1rem; }
+}
 @media screen and (max-width: 34rem) {
   dl.facts > div { grid-template-columns: 6.5rem 1fr; gap: 0 0.75rem; }
   table.stacks, .stacks tbody, .stacks tr, .stacks th, .stacks td { display: block; }
@@ -71,8 +79,19 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
 @page { size: A4; margin: 17mm 17mm 20mm; }
 @media print {
   :root { color-scheme: light; }
-  body { max-width: none; padding: 0; font-size: 10pt; line-height: 1.4; }
-  h1 { font-size: 19pt; } h2 { font-size: 13pt; margin-top: 6mm; } h3 { font-size: 11pt; } .verdict { font-size: 14pt; }
+  html { font-size: 9.5pt; }
+  body { max-width: none; padding: 0; line-height: 1.35; }
+  h1 { font-size: 19pt; }
+  h2 { font-size: 12.5pt; margin: 4.5mm 0 1.5mm; padding-top: 2mm; }
+  h3 { font-size: 10.5pt; margin: 3mm 0 1mm; }
+  .verdict { font-size: 14pt; margin: 3mm 0; }
+  p, ul, dl { margin-bottom: 2mm; }
+  dl.facts > div { padding: 0.3mm 0; }
+  li { margin-bottom: 0.5mm; }
+  th, td { padding-top: 0.8mm; padding-bottom: 0.8mm; }
+  .item { padding: 2mm 0 1mm; }
+  .signature { width: 52mm; margin: 1mm 5mm 1mm 0; padding-top: 1.5mm; }
+  .signature .pen { height: 12mm; }
   header, h1, h2, h3, caption { break-after: avoid; }
   .item, figure, .signature, tr, li { break-inside: avoid; }
   thead { display: table-header-group; }

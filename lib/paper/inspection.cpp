@@ -5,6 +5,7 @@
 #include "paper/round_sections.h"
 
 #include <algorithm>
+#include <array>
 
 namespace undersheet::paper {
 
@@ -20,24 +21,41 @@ std::size_t counted(const std::vector<const Finding*>& findings, Severity severi
                       [&](const Finding* finding) { return finding->severity == severity; }));
 }
 
-// A deck nobody read cannot be called fit.
+// What has to have been read before anybody can call a deck fit.
+std::vector<std::string> never_read(const Making& making) {
+    constexpr std::array<std::string_view, 4> kWanted{"board", "heads", "moisture", "level"};
+    std::vector<std::string> names;
+    for (const std::string_view kind : kWanted)
+        if (making.job.all(kind).empty()) names.push_back(making.say("inspection.of." + std::string(kind)));
+    return names;
+}
+
 std::string verdict_words(const Making& making, std::size_t stops, std::size_t to_do) {
     if (stops > 0) return making.words.count("inspection.not_fit", stops);
-    if (!making.judgement.not_looked.empty() && making.job.all("moisture").empty())
-        return making.say("inspection.not_read");
+    if (const auto names = never_read(making); !names.empty())
+        return making.say("inspection.not_read", {{"names", making.words.listed(names)}});
     return to_do > 0 ? making.words.count("inspection.fit_when", to_do) : making.say("inspection.fit");
+}
+
+// A missing label or a word to building control holds only the end of the job, not the sheet.
+bool holds_the_sheet(const Finding& finding) {
+    return std::any_of(finding.holds.begin(), finding.holds.end(), [](const method::Hold& hold) {
+        return hold.stage != "final" && hold.stage != "hand-over";
+    });
 }
 
 void add_verdict(Making& making) {
     const auto findings = numbered(making);
-    const std::size_t stops = counted(findings, Severity::stop),
-                      to_do = counted(findings, Severity::put_right);
+    auto holding = findings;
+    std::erase_if(holding, [](const Finding* finding) { return !holds_the_sheet(*finding); });
+    const std::size_t stops = counted(findings, Severity::stop);
     const std::size_t unseen = making.judgement.not_looked.size();
-    making.paper.add(Verdict{verdict_words(making, stops, to_do)});
-    making.sentence("inspection.counts",
-                    {{"notes", making.words.count("count.notes", counted(findings, Severity::note))},
-                     {"put_right", making.words.count("count.put_right", to_do)},
-                     {"stops", making.words.count("count.stops", stops)}});
+    making.paper.add(Verdict{verdict_words(making, stops, counted(holding, Severity::put_right))});
+    making.sentence(
+        "inspection.counts",
+        {{"notes", making.words.count("count.notes", counted(findings, Severity::note))},
+         {"put_right", making.words.count("count.put_right", counted(findings, Severity::put_right))},
+         {"stops", making.words.count("count.stops", stops)}});
     if (unseen > 0) making.paper.paragraph(making.words.count("inspection.not_looked", unseen));
 }
 

@@ -8,7 +8,7 @@ namespace undersheet::paper {
 Making::Making(const job::Job& made_of, const job::Judgement& judged, const Setting& set,
                std::string_view name_key)
     : job(made_of), judgement(judged), setting(set), words(set.words), said(made_of, set.words, set.kinds),
-      paper(framed(set.words.say(name_key), made_of, set)) {}
+      punch(job::open_punch(made_of, judged)), paper(framed(set.words.say(name_key), made_of, set)) {}
 
 std::string Making::say(std::string_view key, Fillings fillings) const { return words.say(key, fillings); }
 

@@ -3,7 +3,7 @@
 // The sections of the papers are functions on this. An empty section says that nothing was recorded; none is left out.
 #pragma once
 
-#include "job/judge.h"
+#include "job/punch.h"
 #include "paper/document.h"
 #include "paper/said.h"
 #include "paper/setting.h"
@@ -37,6 +37,7 @@ struct Making {
     const Setting& setting;
     const Words& words;
     Said said;
+    std::vector<job::PunchRow> punch; // what is open now
     Document paper;
 };
 

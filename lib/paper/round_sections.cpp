@@ -53,19 +53,11 @@ std::string least(const Making& making, const std::vector<const Reading*>& readi
     return making.words.number(least_mm, 0);
 }
 
-// The worst that was found of a wall or of any height along it.
-Text wall_verdict(const Making& making, const Reading* wall, const std::vector<const Reading*>& readings) {
-    std::vector<std::string> pieces;
-    const std::string fine = making.say("verdict.high_enough");
-    const auto take = [&](const Reading& reading) {
-        const std::string says = verdict_on(making, reading, "verdict.high_enough").words();
-        if (says != fine && std::find(pieces.begin(), pieces.end(), says) == pieces.end())
-            pieces.push_back(says);
-    };
-    if (wall != nullptr) take(*wall);
-    for (const Reading* reading : readings) take(*reading);
-    if (!pieces.empty()) return strong(joined(pieces, "; "));
-    return readings.empty() ? Text() : Text(fine);
+// What was found of a wall and of the heights along it.
+Text wall_verdict(const Making& making, const Reading* wall, std::vector<const Reading*> readings) {
+    const std::string_view fine_key = readings.empty() ? "verdict.no_height" : "verdict.high_enough";
+    if (wall != nullptr) readings.push_back(wall);
+    return verdict_on(making, readings, fine_key);
 }
 
 Row wall_row(const Making& making, const job::Edge& edge) {

@@ -1,6 +1,7 @@
 #include "paper/json.h"
 
 #include "entry/json.h"
+#include "schema/embedded.h"
 #include "tests/paper/approved.h"
 #include "tests/paper/sample.h"
 
@@ -10,6 +11,38 @@
 
 using namespace undersheet;
 using namespace undersheet::paper;
+using entry::Value;
+
+namespace {
+
+std::set<std::string> keys(const Value& object) {
+    std::set<std::string> found;
+    for (const entry::Member& member : *object.map()) found.insert(member.key);
+    return found;
+}
+
+std::set<std::string> words(const entry::List& list) {
+    std::set<std::string> found;
+    for (const Value& word : list) found.insert(*word.text());
+    return found;
+}
+
+// The alternative of the schema for blocks of that type.
+const Value* shape_of(const Value& schema, const std::string& type) {
+    for (const Value& shape : schema.find("$defs")->find("block")->list_of("oneOf")) {
+        const Value& of_type = *shape.find("properties")->find("type");
+        if (of_type.text_of("const") == type || words(of_type.list_of("enum")).count(type) == 1)
+            return &shape;
+    }
+    return nullptr;
+}
+
+void check_members(const Value& object, const Value& shape) {
+    CHECK(keys(object) == words(shape.list_of("required")));
+    CHECK(keys(object) == keys(*shape.find("properties")));
+}
+
+} // namespace
 
 TEST_CASE("a usual paper in JSON is the approved one") {
     CHECK(test::differs_from_approved("usual.json", render_json(test::usual_paper())) == "");
@@ -42,4 +75,20 @@ TEST_CASE("every sort of block says what it is, and no photograph's bytes are ca
     CHECK(types == std::set<std::string>{"facts", "heading", "item", "listing", "page_break", "paragraph",
                                          "photographs", "signature", "table", "verdict"});
     CHECK(render_json(test::usual_paper()).find("PNG") == std::string::npos);
+}
+
+TEST_CASE("head, foot and every block have just the members that schema/paper.schema.json gives them") {
+    const auto schema = entry::read_json(schema::paper_schema_json());
+    REQUIRE(schema.ok());
+    const Value value = document_value(test::usual_paper());
+    const Value& top = *schema->find("properties");
+    check_members(value, *schema);
+    check_members(*value.find("head"), *top.find("head"));
+    check_members(*value.find("foot"), *top.find("foot"));
+    for (const Value& block : value.list_of("blocks")) {
+        CAPTURE(block.text_of("type"));
+        const Value* shape = shape_of(*schema, block.text_of("type"));
+        REQUIRE(shape != nullptr);
+        check_members(block, *shape);
+    }
 }
