@@ -98,7 +98,9 @@ Document punch(const job::Job& job, const job::Judgement& judgement, const Setti
     Making making(job, judgement, setting, "punch.name");
     const auto rows = job::punch_list(job, judgement, setting.method, setting.kinds);
     const Sorted both = sorted(rows);
-    making.paper.add(Verdict{making.words.count("punch.verdict", both.open.size())});
+    const std::size_t open = both.open.size();
+    making.paper.add(
+        Verdict{open == 0 ? making.say("punch.none_open") : making.words.count("punch.verdict", open)});
     making.heading("section.open");
     add_rows(making, both.open, "punch.none_open");
     making.heading("section.cleared");

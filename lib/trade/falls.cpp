@@ -127,8 +127,10 @@ Run run_between(const std::vector<Step>& steps, const Chain& chain, std::size_t 
     return run;
 }
 
+// By more than rounding, so that of equal runs the first stands on every machine.
 bool is_flatter(double along_a_m, double rise_a_mm, double along_b_m, double rise_b_mm) {
-    return rise_a_mm / along_a_m < rise_b_mm / along_b_m;
+    constexpr double kRounding_mm_m = 1e-9;
+    return rise_a_mm / along_a_m < rise_b_mm / along_b_m - kRounding_mm_m;
 }
 
 // The shortest run of the chain that holds step `at` and is long enough; of equally short ones the flattest.

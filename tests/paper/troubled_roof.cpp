@@ -246,4 +246,10 @@ std::string words_of(const paper::Document& document) {
     return render_text(document, paper::Words::english());
 }
 
+paper::Document settled(paper::Document document) {
+    document.foot.made_with = "(program and method)";
+    document.foot.check_value = "(check value)";
+    return document;
+}
+
 } // namespace undersheet::test

@@ -19,4 +19,7 @@ paper::Setting test_setting();
 // All the words of a paper in plain text, for looking something up in.
 std::string words_of(const paper::Document& document);
 
+// The paper without what every change of the method file changes: its hash and the record's check value.
+paper::Document settled(paper::Document document);
+
 } // namespace undersheet::test

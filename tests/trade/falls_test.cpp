@@ -99,7 +99,8 @@ TEST_CASE("a fall 45 degrees off the line still makes a step, one further off do
     FallRules rules;
     rules.off_line_deg = 45;
     std::vector<Level> levels{{0, 0, 0}, {1, 0, 0}, {2, 0, 0}, {0, 1, 20}, {1, 1, 20}, {2, 1, 20}};
-    for (const Step& step : falls(levels, rules)->steps) CHECK(levels[step.lower].x_m == levels[step.upper].x_m);
+    const auto square = falls(levels, rules);
+    for (const Step& step : square->steps) CHECK(levels[step.lower].x_m == levels[step.upper].x_m);
     const std::vector<Level> diagonal{{0, 0, 0}, {2, 0, 0}, {1, 1, 20}};
     CHECK(falls(diagonal, rules)->steps.size() == 2);
     rules.off_line_deg = 44;
