@@ -16,6 +16,7 @@
 #ifdef _WIN32
 #include <io.h>
 #else
+#include <poll.h>
 #include <unistd.h>
 #endif
 
@@ -49,6 +50,23 @@ int carry_out(const cli::Command& command, cli::Screen& screen) {
     return command.verb->run(command.arguments, screen);
 }
 
+// A reader that has seen enough is no fault; a disk that took only half of the answer is.
+bool reader_is_gone() {
+#ifdef _WIN32
+    return false;
+#else
+    pollfd out = {STDOUT_FILENO, POLLOUT, 0};
+    return poll(&out, 1, 0) == 1 && (out.revents & POLLERR) != 0;
+#endif
+}
+
+int when_written(int code, cli::Screen& screen) {
+    std::cout.flush();
+    if (!screen.is_broken() || reader_is_gone()) return code;
+    screen.message("the answer could not be written to the end; make room, or send it somewhere else");
+    return 3;
+}
+
 } // namespace
 
 int main(int count, char** words) {
@@ -61,8 +79,7 @@ int main(int count, char** words) {
     try {
         const auto command = cli::read_command({words + 1, words + count});
         const int code = command ? carry_out(*command, screen) : screen.refuse(command.fault());
-        std::cout.flush();
-        return code;
+        return when_written(code, screen);
     } catch (const std::exception& mistake) {
         screen.message(std::string("undersheet made a mistake of its own: ") + mistake.what());
         return 3;

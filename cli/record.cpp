@@ -4,8 +4,23 @@
 
 #include "base/text.h"
 
+#include <algorithm>
+#include <set>
+
 namespace undersheet::cli {
 namespace {
+
+// One line may be held by several things, and is still one line to put right.
+std::size_t lines_in(const std::vector<desk::BadLine>& bad) {
+    std::set<std::size_t> numbers;
+    for (const auto& one : bad) numbers.insert(one.line);
+    return numbers.size();
+}
+
+std::string put_right_words(std::size_t lines) {
+    return lines == 1 ? "that line and feed the whole file again"
+                      : "those " + std::to_string(lines) + " lines and feed all of them again";
+}
 
 int show_many(const Result<desk::KeptMany>& kept, const Arguments& arguments, Screen& screen) {
     if (!kept) return screen.refuse(kept.fault());
@@ -16,10 +31,8 @@ int show_many(const Result<desk::KeptMany>& kept, const Arguments& arguments, Sc
         code = std::max(code, exit_code(bad.fault.code));
     }
     if (!kept->bad.empty()) {
-        screen.message(
-            kept->job.ref + ": nothing was kept; put right " +
-            (kept->bad.size() == 1 ? "that line" : "those " + std::to_string(kept->bad.size()) + " lines") +
-            " and feed all of them again");
+        screen.message(kept->job.ref + ": nothing was kept; put right " +
+                       put_right_words(lines_in(kept->bad)));
         return code;
     }
     if (arguments.has("--json")) return 0;

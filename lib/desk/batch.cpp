@@ -37,10 +37,16 @@ Done check_members(const Value& line) {
     return {};
 }
 
+// Each line is read by itself, so where it says "line 1" it means this one, which is named already.
+Fault without_its_line(Fault fault) {
+    if (fault.where == "line 1") fault.where.clear();
+    return fault;
+}
+
 // What a line leaves out is taken from the command.
 Result<Line> read_line(const std::string& text, const Asked& asked) {
     auto value = entry::read_json(text);
-    if (!value) return value.fault();
+    if (!value) return without_its_line(value.fault());
     if (auto members = check_members(*value); !members) return members.fault();
     Line line;
     line.typed = {value->text_of("kind"), value->text_of("place"), value->text_of("part"), {}};

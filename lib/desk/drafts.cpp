@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "desk/people.h"
+#include "desk/shape.h"
 
 #include <algorithm>
 
@@ -167,13 +168,15 @@ Result<Drafted> checked_draft(const Writing& writing, const Typed& typed) {
     if (!checked) return checked.fault();
     auto place = entry::parse_place(checked->place);
     if (!place) return place.fault();
+    *place = named_as_on(on.job.roof, *place);
     if (auto there = job::place_is_on(on.job.roof, *place); !there) return there.fault();
+    if (auto fits = fits_the_shape(on.job.roof, *kind, *place, checked->data); !fits) return fits.fault();
     Drafted drafted;
     drafted.asked = std::move(checked->questions);
     drafted.draft = {typed.kind,
                      on.id,
                      writing.by.id,
-                     checked->place,
+                     entry::place_text(*place),
                      typed.part,
                      on.moment.when,
                      std::move(checked->data),

@@ -109,7 +109,11 @@ Result<KindsPtr> Session::kinds_of(const std::string& hash) {
 
 Result<entry::Time> time_of(Session& session, const std::string& typed) {
     if (typed.empty()) return session.world->clock();
-    return entry::parse_time(typed);
+    auto time = entry::parse_time(typed);
+    if (time) return time;
+    Fault fault = time.fault();
+    fault.where = "--when";
+    return fault;
 }
 
 Moment moment_of(const entry::Time& when, bool given, const job::EntryList& entries) {
