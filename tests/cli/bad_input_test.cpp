@@ -71,7 +71,8 @@ TEST_CASE("a field at its limit is kept, and just over it is refused") {
 
 TEST_CASE("an unknown word is named with the nearest known one") {
     check_refused({
-        {"record tap m=3 --at AB --by IP", 2, "'tap' is nothing that can be recorded", "", "did you mean tape?"},
+        {"record tap m=3 --at AB --by IP", 2, "'tap' is nothing that can be recorded", "",
+         "did you mean tape?"},
         {"record air ait_c=3 --by IP", 2, "'ait_c'", "air", "air_c"},
         {"record edge kind=gutterr --at AB --by IP", 2, "'gutterr'", "edge kind", "gutter"},
         {"stagess", 2, "'stagess'", "command", "did you mean 'stages'?"},
@@ -101,7 +102,8 @@ TEST_CASE("a place that is none, or not on this roof, is refused in one line") {
 TEST_CASE("an order of corners that crosses itself is refused in one line") {
     check_refused({
         {"record edge kind=kerb --at AC --by IP", 1, "AC is no edge", "corners run A B C D", "withdraw"},
-        {"record section label=1 outline='0,0 3,0 0,2 3,2' --by IP", 1, "cross", "section outline", "in order"},
+        {"record section label=1 outline='0,0 3,0 0,2 3,2' --by IP", 1, "cross", "section outline",
+         "in order"},
     });
     CHECK(surveyed().run("record section label=1 outline='0,0 3,0 3,2 0,2' --by IP").code == 0);
 }
@@ -111,8 +113,7 @@ TEST_CASE("a third edge at a corner is refused before the outline closes") {
     program.start();
     REQUIRE(program.run("record edge kind=gutter --at AB --by IP").code == 0);
     REQUIRE(program.run("record edge kind=kerb --at BC --by IP").code == 0);
-    check_refused(program,
-                  {"record edge kind=wall --at BD --by IP", 1, "corner B", "AB and BC", "withdraw"});
+    check_refused(program, {"record edge kind=wall --at BD --by IP", 1, "corner B", "AB and BC", "withdraw"});
     CHECK(program.run("record edge kind=wall --at CD --by IP").code == 0);
 }
 
@@ -127,7 +128,8 @@ TEST_CASE("a diagonal may be taped, and an edge may be named from its other end"
 
 TEST_CASE("a time without offset is refused in one line that names the option") {
     check_refused({
-        {"record air air_c=13 rh_pct=66 --when 2026-06-11T09:00:00 --by IP", 2, "no offset", "--when", "+01:00"},
+        {"record air air_c=13 rh_pct=66 --when 2026-06-11T09:00:00 --by IP", 2, "no offset", "--when",
+         "+01:00"},
         {"record air air_c=13 rh_pct=66 --when yesterday --by IP", 2, "'yesterday'", "--when", "+01:00"},
         {"stages --when 2026-06-31T09:00:00+01:00", 2, "2026-06-31", "--when", ""},
     });
@@ -135,7 +137,8 @@ TEST_CASE("a time without offset is refused in one line that names the option") 
 
 TEST_CASE("a name that nobody knows, or nobody gave, is refused in one line") {
     check_refused({
-        {"record air air_c=13 rh_pct=66 --by Nobody", 2, "'Nobody'", "--by", "Isolde Pell (IP), Wren Pell (WP)"},
+        {"record air air_c=13 rh_pct=66 --by Nobody", 2, "'Nobody'", "--by",
+         "Isolde Pell (IP), Wren Pell (WP)"},
         {"record air air_c=13 rh_pct=66", 2, "who", "--by", "IP"},
         {"record air air_c=13 rh_pct=66 --by Pell", 2, "Pell", "--by", "Wren Pell"},
         {"record day people='IP, Nobody' --by IP", 2, "'Nobody'", "day people", "Isolde Pell"},

@@ -93,13 +93,14 @@ TEST_CASE("a full disk refuses in one line, and the book holds what it held") {
     Program program;
     program.start();
     // Room for the book and its key, then a filler takes the rest.
-    const Ran ran = program.pipe(apart + "\"mount -t tmpfs -o size=512k none /mnt && cp roofs.book* /mnt/ && "
-                                         "sha256sum </mnt/roofs.book >sum_before; "
-                                         "cat /dev/zero >/mnt/filler 2>/dev/null; "
-                                         "$U " +
-                                         std::string(kTape) +
-                                         "--book /mnt/roofs.book; code=\\$?; "
-                                         "sha256sum </mnt/roofs.book >sum_after; exit \\$code\"");
+    const Ran ran = program.pipe(apart +
+                                 "\"mount -t tmpfs -o size=512k none /mnt && cp roofs.book* /mnt/ && "
+                                 "sha256sum </mnt/roofs.book >sum_before; "
+                                 "cat /dev/zero >/mnt/filler 2>/dev/null; "
+                                 "$U " +
+                                 std::string(kTape) +
+                                 "--book /mnt/roofs.book; code=\\$?; "
+                                 "sha256sum </mnt/roofs.book >sum_after; exit \\$code\"");
     INFO(ran.err);
     CHECK(ran.code == 3);
     CHECK(ran.message_lines() == 1);
@@ -130,7 +131,8 @@ TEST_CASE("a book in use by another program is waited for, then refused in one l
     const std::string before = program.book();
     const std::string hold = "mkfifo held; { echo 'begin exclusive;'; echo '.print held'; sleep 9; } | "
                              "sqlite3 roofs.book >held & ";
-    const Ran ran = program.pipe(hold + "read word <held; $U " + kTape + "; code=$?; kill %1 2>/dev/null; exit $code");
+    const Ran ran =
+        program.pipe(hold + "read word <held; $U " + kTape + "; code=$?; kill %1 2>/dev/null; exit $code");
     INFO(ran.err);
     CHECK(ran.code == 3);
     CHECK(ran.message_lines() == 1);

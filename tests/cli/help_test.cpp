@@ -13,7 +13,9 @@ std::set<std::string> commands() {
     std::set<std::string> names;
     std::istringstream lines(Program().run("--help").out);
     for (std::string line; std::getline(lines, line);) {
-        if (line.size() < 28 || !line.starts_with("  ") || line[2] == ' ' || line[26] != ' ' || line[27] == ' ') continue;
+        if (line.size() < 28 || !line.starts_with("  ") || line[2] == ' ' || line[26] != ' ' ||
+            line[27] == ' ')
+            continue;
         if (line.starts_with("  undersheet")) continue;
         const std::string cell = line.substr(2, 24);
         names.insert(cell.substr(0, cell.find_last_not_of(' ') + 1));
@@ -24,8 +26,10 @@ std::set<std::string> commands() {
 std::size_t longest_line(const std::string& text) {
     std::size_t longest = 0, now = 0;
     for (const char c : text) {
-        if (c == '\n') now = 0;
-        else if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U) longest = std::max(longest, ++now);
+        if (c == '\n')
+            now = 0;
+        else if ((static_cast<unsigned char>(c) & 0xC0U) != 0x80U)
+            longest = std::max(longest, ++now);
     }
     return longest;
 }
@@ -35,9 +39,10 @@ std::size_t longest_line(const std::string& text) {
 TEST_CASE("the overview lists every command of the issue") {
     const auto known = commands();
     for (const char* name :
-         {"start", "people", "people add", "jobs", "jobs new", "record", "kinds", "correct", "withdraw", "photo",
-          "findings", "why", "stages", "tick", "begin", "pause", "resume", "sign", "send-back", "confirm", "reopen",
-          "leave-out", "take-back", "decide", "reason", "told", "punch", "paper", "history", "verify"}) {
+         {"start",    "people", "people add", "jobs",    "jobs new", "record",    "kinds",     "correct",
+          "withdraw", "photo",  "findings",   "why",     "stages",   "tick",      "begin",     "pause",
+          "resume",   "sign",   "send-back",  "confirm", "reopen",   "leave-out", "take-back", "decide",
+          "reason",   "told",   "punch",      "paper",   "history",  "verify"}) {
         INFO(name);
         CHECK(known.contains(name));
     }
@@ -67,9 +72,10 @@ TEST_CASE("help fits a screen of 80 columns, but for the examples") {
 
 TEST_CASE("every kind that can be recorded explains its fields") {
     const Program program;
-    for (const char* kind : {"site", "day", "structure", "board", "heads", "joint", "moisture", "level", "tape", "edge",
-                             "section", "abutment", "chase", "gutter", "opening", "patch", "alter", "sheet", "crease",
-                             "tin", "use", "air", "look", "decide", "begin", "sign"}) {
+    for (const char* kind :
+         {"site",   "day",     "structure", "board", "heads",  "joint",   "moisture", "level", "tape",
+          "edge",   "section", "abutment",  "chase", "gutter", "opening", "patch",    "alter", "sheet",
+          "crease", "tin",     "use",       "air",   "look",   "decide",  "begin",    "sign"}) {
         const Ran ran = program.run(std::string("kinds ") + kind);
         INFO(kind << ran.err);
         CHECK(ran.code == 0);
@@ -97,7 +103,8 @@ TEST_CASE("the completions are scripts their shells can read") {
 
 TEST_CASE("bash finishes a command and a kind from its first letters") {
     const Program program;
-    const std::string ask = "$U completion bash >done.bash && bash -c '. ./done.bash; complete -p undersheet'";
+    const std::string ask =
+        "$U completion bash >done.bash && bash -c '. ./done.bash; complete -p undersheet'";
     const Ran ran = program.pipe(ask);
     CHECK(ran.code == 0);
     CHECK(ran.shows("undersheet"));

@@ -44,7 +44,8 @@ void check_has(const json& row, const std::vector<std::string>& keys) {
 TEST_CASE("every list for scripts has rows with the keys they rely on") {
     for (const Asked& asked : std::vector<Asked>{
              {"stages", {"part", "state", "may", "steps", "held_by"}},
-             {"findings", {"id", "rule", "severity", "place", "value", "limit", "source", "clears", "near", "entries"}},
+             {"findings",
+              {"id", "rule", "severity", "place", "value", "limit", "source", "clears", "near", "entries"}},
              {"punch", {"job"}},
              {"jobs", {"ref"}},
              {"people", {"name", "initials", "role"}},
@@ -83,7 +84,8 @@ TEST_CASE("severities are the three words scripts know") {
 TEST_CASE("one answer for scripts is an object with its keys") {
     check_has(read(busy().run("verify --json")), {"ok", "entries", "digest", "witnessed", "faults"});
     check_has(read(busy().run("why field/1 --json")), {"job"});
-    check_has(read(busy().run("record tape m=3.2 --at AB --by IP --json")), {"job", "entry", "kind", "when", "by", "place"});
+    check_has(read(busy().run("record tape m=3.2 --at AB --by IP --json")),
+              {"job", "entry", "kind", "when", "by", "place"});
     const Ran held = busy().run("begin field/1 --by IP --json");
     CHECK(held.code == 1);
     check_has(read(held), {"job", "part", "held_by"});

@@ -54,7 +54,8 @@ TEST_CASE("a line that several things hold counts as one line") {
     Program program;
     program.start();
     program.survey();
-    const Ran ran = fed(program, R"({"kind":"begin","part":"deck","by":"IP","when":"2026-06-11T08:35:00+01:00","data":{}})");
+    const Ran ran = fed(
+        program, R"({"kind":"begin","part":"deck","by":"IP","when":"2026-06-11T08:35:00+01:00","data":{}})");
     CHECK(ran.code == 1);
     CHECK(ran.message_lines() > 2);
     CHECK(ran.says("put right that line"));

@@ -39,8 +39,9 @@ TEST_CASE("Ctrl-C while lines are being typed keeps nothing") {
         R"({"kind":"tape","place":"AB","by":"IP","when":"2026-06-11T08:35:00+01:00","data":{"m":3}})";
     write_file(program.file("line"), good + "\n");
     // The program waits for more lines when the signal comes; a shell in the background would have it ignored.
-    const Ran ran = program.pipe("{ cat line; sleep 3; } | "
-                                 "timeout --preserve-status -s INT 1 env --default-signal=INT $U record --from -");
+    const Ran ran =
+        program.pipe("{ cat line; sleep 3; } | "
+                     "timeout --preserve-status -s INT 1 env --default-signal=INT $U record --from -");
     CHECK(ran.code == 130);
     CHECK(program.book() == before);
     CHECK(program.run("verify").code == 0);
@@ -70,8 +71,9 @@ TEST_CASE("a file and a pipe get no colour, nor does a terminal when NO_COLOR is
     CHECK(program.pipe("export TERM=xterm; " + on_terminal).shows("\033[1m"));
     CHECK_FALSE(program.pipe("export TERM=dumb; " + on_terminal).shows("\033["));
     const std::string no_colour = "script -qec \"env $U stages\" /dev/null";
-    CHECK_FALSE(program.pipe("export TERM=xterm; U=\"$(echo $U | sed 's/-u NO_COLOR/NO_COLOR=1/')\"; " + no_colour)
-                    .shows("\033["));
+    CHECK_FALSE(
+        program.pipe("export TERM=xterm; U=\"$(echo $U | sed 's/-u NO_COLOR/NO_COLOR=1/')\"; " + no_colour)
+            .shows("\033["));
 }
 
 TEST_CASE("the clock of the machine can be set, and what is written then says so") {
@@ -82,8 +84,10 @@ TEST_CASE("the clock of the machine can be set, and what is written then says so
     CHECK(ran.shows("clock set by hand"));
     program.set_clock("2026-06-12T07:05:00+01:00");
     CHECK(program.run("record air air_c=13 rh_pct=66 --by IP").shows("12 Jun 2026 07:05"));
-    CHECK(program.run("record air air_c=13 rh_pct=66 --by IP --when 2026-06-12T06:00:00+01:00").shows("written later"));
-    CHECK(program.run("record air air_c=13 rh_pct=66 --by IP --when 2026-06-12T08:00:00+01:00").shows("ahead of the clock"));
+    CHECK(program.run("record air air_c=13 rh_pct=66 --by IP --when 2026-06-12T06:00:00+01:00")
+              .shows("written later"));
+    CHECK(program.run("record air air_c=13 rh_pct=66 --by IP --when 2026-06-12T08:00:00+01:00")
+              .shows("ahead of the clock"));
     program.set_clock("tomorrow");
     CHECK(program.run("stages").code == 2);
     CHECK(program.run("stages").message_lines() == 1);
