@@ -27,6 +27,8 @@ const std::vector<Row>& table() {
         {S::under_way, E::tick, S::under_way, {G::step_order, G::side_by_side, G::on_job}},
         {S::under_way, E::pause, S::paused, {G::reason}},
         {S::under_way, E::finish, S::done, {G::steps_complete}},
+        // Done again by itself when every must-do step still stands; a new coat takes back the finger test and the mating.
+        {S::done, E::tick, S::under_way, {G::step_order, G::side_by_side, G::on_job}},
         {S::done, E::sign, S::signed_off, {G::earlier_signed, G::sign_clear, G::on_job}},
         {S::done, E::send_back, S::under_way, {G::reason}},
         {S::signed_off, E::doubt, S::in_doubt, {}},
