@@ -1,4 +1,5 @@
 #include "job/parts.h"
+#include "tests/support/site.h"
 
 #include <catch2/catch.hpp>
 
@@ -111,4 +112,40 @@ TEST_CASE("of two different states the more careful one stands, whichever is nam
 TEST_CASE("every event word leads back to its event") {
     for (int e = 0; e < kEvents; ++e) CHECK(event_of(event_word(event_at(e))) == event_at(e));
     CHECK_FALSE(event_of("air").has_value());
+}
+
+// The walk of a part through its ticks, as the replay makes it.
+namespace {
+
+undersheet::test::Site on_a_gutter_edge() {
+    undersheet::test::Site site;
+    site.opened();
+    site.record("edge", "08:00", R"({"kind":"gutter"})", "AB");
+    site.record("begin", "10:00", "{}", "", "band/AB");
+    const std::vector<std::string> steps{
+        R"({"step":"coat","coat_end":"2026-06-11T10:10:00+01:00"})",
+        R"({"step":"finger","finger_deck":"clean","finger_sheet":"clean"})",
+        R"({"step":"mate","mated_at":"2026-06-11T10:25:00+01:00"})", R"({"step":"smooth","hand_smoothed":"no"})"};
+    for (const auto& step : steps) site.act("tick", "band/AB", "10:30", step);
+    return site;
+}
+
+} // namespace
+
+TEST_CASE("a step of a done part can be put right and ticked again, and the part is still done") {
+    auto site = on_a_gutter_edge();
+    REQUIRE(site.fold("10:31").part("band/AB")->state == S::done);
+    site.act("tick", "band/AB", "10:35", R"({"step":"smooth","hand_smoothed":"yes"})");
+    const auto job = site.fold("10:36");
+    CHECK(job.part("band/AB")->state == S::done);
+    CHECK(job.part("band/AB")->last_tick("smooth")->data.text_of("hand_smoothed") == "yes");
+}
+
+TEST_CASE("a new coat on a done part takes it back to work until it is tested and mated again") {
+    auto site = on_a_gutter_edge();
+    site.act("tick", "band/AB", "10:40", R"({"step":"coat","coat_end":"2026-06-11T10:40:00+01:00"})");
+    CHECK(site.fold("10:41").part("band/AB")->state == S::under_way);
+    const auto early = site.wish("tick", "band/AB", "10:42", R"({"step":"mate","mated_at":"2026-06-11T10:42:00+01:00"})");
+    REQUIRE(early.held_by.size() == 1);
+    CHECK(early.held_by.front().why == "no clean finger test on both faces after the last coat");
 }
