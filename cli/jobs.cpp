@@ -43,6 +43,8 @@ int run_new(const Arguments& arguments, Screen& screen) {
         screen.bytes(desk::json_of(std::vector<desk::JobLine>{*opened}));
     } else {
         screen.set_in("", "Opened " + job_words(opened->job) + "; from now on it is the job worked on.");
+        if (!opened->from_paper)
+            screen.set_in("next: ", "undersheet record edge kind=gutter --at AB, and the other edges");
     }
     return 0;
 }

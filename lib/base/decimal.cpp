@@ -19,7 +19,9 @@ std::int64_t power_of_ten(int exponent) {
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 Fault malformed(std::string_view text) {
-    return {Code::number_malformed, "'" + std::string(text) + "' is not a number", {},
+    return {Code::number_malformed,
+            "'" + std::string(text) + "' is not a number",
+            {},
             "write plain digits with at most one decimal point, like 12 or 12.5"};
 }
 
@@ -86,13 +88,16 @@ Result<Decimal> Decimal::scaled(std::int64_t digits, int places) {
 }
 
 Result<Decimal> Decimal::rounded(double value, int places) {
-    if (!std::isfinite(value)) return Fault{Code::value_impossible, "a computed value is not a number", {}, {}};
+    if (!std::isfinite(value))
+        return Fault{Code::value_impossible, "a computed value is not a number", {}, {}};
     const double scaled = std::round(value * static_cast<double>(power_of_ten(places)));
     if (std::fabs(scaled) > static_cast<double>(kMostValue)) return too_long(fixed(value, places));
     return Decimal(static_cast<std::int64_t>(scaled), places);
 }
 
-double Decimal::value() const { return static_cast<double>(digits_) / static_cast<double>(power_of_ten(places_)); }
+double Decimal::value() const {
+    return static_cast<double>(digits_) / static_cast<double>(power_of_ten(places_));
+}
 
 std::int64_t Decimal::whole() const { return digits_ / power_of_ten(places_); }
 
@@ -106,7 +111,8 @@ std::string Decimal::text() const {
 
 Result<Decimal> Decimal::times(const Decimal& other) const {
     const double about = static_cast<double>(digits_) * static_cast<double>(other.digits_);
-    if (std::fabs(about) > 9e18 || places_ + other.places_ > kMostPlaces) return too_long(text() + " x " + other.text());
+    if (std::fabs(about) > 9e18 || places_ + other.places_ > kMostPlaces)
+        return too_long(text() + " x " + other.text());
     const Decimal made(digits_ * other.digits_, places_ + other.places_);
     if (std::llabs(made.digits_) > kMostValue) return too_long(made.text());
     return made;

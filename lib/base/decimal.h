@@ -35,7 +35,9 @@ public:
     // Exact product; refused when it needs more than 15 digits, or its digits before shortening more than 18.
     [[nodiscard]] Result<Decimal> times(const Decimal& other) const;
 
-    friend bool operator==(const Decimal& a, const Decimal& b) { return a.digits_ == b.digits_ && a.places_ == b.places_; }
+    friend bool operator==(const Decimal& a, const Decimal& b) {
+        return a.digits_ == b.digits_ && a.places_ == b.places_;
+    }
     friend bool operator<(const Decimal& a, const Decimal& b);
 
 private:

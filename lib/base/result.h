@@ -15,8 +15,9 @@ namespace undersheet {
 template <class T>
 class [[nodiscard]] Result {
 public:
-    Result(T value) : held_(std::in_place_index<0>, std::move(value)) {}          // NOLINT: made from either on purpose
-    Result(Fault fault) : held_(std::in_place_index<1>, std::move(fault)) {}      // NOLINT
+    Result(T value)
+        : held_(std::in_place_index<0>, std::move(value)) {} // NOLINT: made from either on purpose
+    Result(Fault fault) : held_(std::in_place_index<1>, std::move(fault)) {} // NOLINT
 
     [[nodiscard]] bool ok() const { return held_.index() == 0; }
     explicit operator bool() const { return ok(); }

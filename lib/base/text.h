@@ -19,12 +19,15 @@ namespace undersheet {
 
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 [[nodiscard]] std::string lower_ascii(std::string_view text);
-[[nodiscard]] std::vector<std::string> split(std::string_view text, char at); // "a||b" gives three; "" gives one empty
+[[nodiscard]] std::vector<std::string> split(std::string_view text,
+                                             char at); // "a||b" gives three; "" gives one empty
 [[nodiscard]] std::string joined(const std::vector<std::string>& pieces, std::string_view between);
-[[nodiscard]] std::string replaced(std::string text, std::string_view what, std::string_view by); // every occurrence
+[[nodiscard]] std::string replaced(std::string text, std::string_view what,
+                                   std::string_view by); // every occurrence
 
 [[nodiscard]] std::string hex(std::span<const std::uint8_t> bytes); // lower case
-[[nodiscard]] std::optional<std::vector<std::uint8_t>> unhex(std::string_view digits); // lower case only, even length
+[[nodiscard]] std::optional<std::vector<std::uint8_t>>
+unhex(std::string_view digits); // lower case only, even length
 
 // How many single-letter slips (change, drop, add) lie between two words; for "did you mean".
 [[nodiscard]] std::size_t slips_between(std::string_view a, std::string_view b);

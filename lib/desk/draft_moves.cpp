@@ -54,10 +54,12 @@ Result<Drafted> draft_move(const Writing& writing, Typed typed, job::Event event
     const auto refusal =
         job::refusal_of(on.job, judged, *on.method,
                         {typed.part, event, writing.by.id, on.moment.when, std::move(data), *place});
-    for (const auto& held : refusal.held_by)
+    const job::PartView* view = judged.part(typed.part);
+    const bool waits = !refusal.exists && view != nullptr && view->state == job::State::waiting;
+    for (const auto& held : waits && !view->held_by.empty() ? view->held_by : refusal.held_by)
         drafted->held_by.push_back({held.why, held.clears, held.finding, held.decidable, {}});
     if (!refusal.exists && drafted->held_by.empty())
-        drafted->held_by.push_back(no_such_move(judged.part(typed.part), *part, event));
+        drafted->held_by.push_back(no_such_move(view, *part, event));
     return drafted;
 }
 

@@ -8,6 +8,16 @@
 namespace undersheet::desk {
 namespace {
 
+// What may be begun now: "begin plate/AB or lay-out".
+std::string next_words(const job::Judgement& judged) {
+    std::vector<std::string> ready;
+    for (const auto& view : judged.parts) {
+        if (view.state == job::State::ready) ready.push_back(view.part);
+    }
+    return ready.empty() ? "undersheet stages says what holds the rest"
+                         : "ready to begin: " + joined(ready, ", ");
+}
+
 // "band/AB is under way; still to do: finger, mate, smooth".
 std::string part_now(Case& on, const std::string& name) {
     const job::PartView* view = name.empty() ? nullptr : on.judged().part(name);
@@ -19,6 +29,7 @@ std::string part_now(Case& on, const std::string& name) {
     std::string now = name + " is " + std::string(job::state_text(view->state));
     if (!left.empty() && view->state == job::State::under_way) now += "; still to do: " + joined(left, ", ");
     if (view->state == job::State::done) now += "; what is left is to sign it";
+    if (view->state == job::State::signed_off) now += "; " + next_words(on.judged());
     return now;
 }
 

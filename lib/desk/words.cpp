@@ -6,12 +6,27 @@
 namespace undersheet::desk {
 namespace {
 
+constexpr std::size_t kShortHash = 8; // as entries are named on the screen
+
 // "air_c" is "air", "rh_pct" is "rh": the unit stands behind the figure instead.
 std::string spoken_name(std::string_view field) {
     const std::string_view unit = method::unit_in_name(field);
     std::string name(field);
+    if (name == unit) return ""; // a tape is just "3.20 m"
     if (!unit.empty() && name.size() > unit.size() + 1) name.resize(name.size() - unit.size() - 1);
     return replaced(std::move(name), "_", " ");
+}
+
+std::string with_name(std::string_view field, const std::string& said) {
+    const std::string name = spoken_name(field);
+    return name.empty() ? said : name + " " + said;
+}
+
+// A figure typed without its unit gets it: "2,1" of a tape is "2,1 m".
+std::string typed_words(std::string_view field, const std::string& typed) {
+    const std::string_view sign = method::unit_sign(method::unit_in_name(field));
+    const bool ends_in_digit = typed.back() >= '0' && typed.back() <= '9';
+    return sign.empty() || !ends_in_digit ? typed : typed + " " + std::string(sign);
 }
 
 std::string list_words(const entry::List& list) {
@@ -28,10 +43,9 @@ std::string map_words(const entry::Map& map) {
 
 // What stands for one field: as typed when that differs, the personal value while it is held.
 std::string said_for(const entry::Entry& entry, const method::Kind* kind, const entry::Member& member) {
-    if (entry::commitment_of(member.value))
-        return spoken_name(member.key) + " " + entry.field_text(member.key);
+    if (entry::commitment_of(member.value)) return with_name(member.key, entry.field_text(member.key));
     if (const std::string typed = entry.raw.text_of(member.key); !typed.empty())
-        return spoken_name(member.key) + " " + typed;
+        return with_name(member.key, typed_words(member.key, typed));
     return field_words(kind, member.key, member.value);
 }
 
@@ -63,9 +77,10 @@ std::string field_words(const method::Kind* kind, const std::string& name, const
                                                field->type == method::FieldType::words ||
                                                field->type == method::FieldType::label);
     std::string said = as_typed && value.text() != nullptr ? *value.text() : value_words(value);
-    if (value.number() == nullptr) return spoken_name(name) + " " + said;
+    if (field != nullptr && field->type == method::FieldType::hash) said = said.substr(0, kShortHash);
+    if (value.number() == nullptr) return with_name(name, said);
     const std::string_view sign = method::unit_sign(method::unit_in_name(name));
-    return spoken_name(name) + " " + said + (sign.empty() ? "" : " " + std::string(sign));
+    return with_name(name, said + (sign.empty() ? "" : " " + std::string(sign)));
 }
 
 std::string entry_words(const entry::Entry& entry, const method::Kind* kind) {

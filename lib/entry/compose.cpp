@@ -32,8 +32,7 @@ Secret make_secret(const std::string& value, World& world) {
 Value hash_list(std::vector<Hash> hashes) {
     std::sort(hashes.begin(), hashes.end());
     Value list = List{};
-    for (const Hash& hash : hashes)
-        list.push(hash_text(hash));
+    for (const Hash& hash : hashes) list.push(hash_text(hash));
     return list;
 }
 

@@ -20,7 +20,8 @@ bool is_count(const Value& value) {
 bool is_millis(const Value& value) {
     return value.number() != nullptr && value.number()->is_integer() && value.number()->whole() >= 0;
 }
-template <std::size_t Digits> bool is_digits(const Value& value) {
+template <std::size_t Digits>
+bool is_digits(const Value& value) {
     return value.text() != nullptr && is_hex(*value.text(), Digits);
 }
 bool is_author(const Value& value) {
@@ -138,8 +139,7 @@ Entry filled(const Value& body) {
     entry.mono_millis = whole(body, "mono_millis");
     entry.prev = optional_hash(body, "prev");
     entry.dprev = optional_hash(body, "dprev");
-    for (const Value& head : body.list_of("seen"))
-        entry.seen.push_back(*parse_hash(*head.text()));
+    for (const Value& head : body.list_of("seen")) entry.seen.push_back(*parse_hash(*head.text()));
     return entry;
 }
 
@@ -166,8 +166,7 @@ std::string plain_text(const Value& value) {
     if (value.boolean() != nullptr) return *value.boolean() ? "yes" : "no";
     if (value.list() == nullptr) return write_strict(value);
     std::vector<std::string> pieces;
-    for (const Value& item : *value.list())
-        pieces.push_back(plain_text(item));
+    for (const Value& item : *value.list()) pieces.push_back(plain_text(item));
     return joined(pieces, ", ");
 }
 

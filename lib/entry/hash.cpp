@@ -34,8 +34,7 @@ Result<Hash> parse_hash(std::string_view text) {
 Hash digest_of(std::span<const Hash> hashes) {
     crypto_hash_sha256_state state;
     crypto_hash_sha256_init(&state);
-    for (const Hash& hash : hashes)
-        crypto_hash_sha256_update(&state, hash.data(), hash.size());
+    for (const Hash& hash : hashes) crypto_hash_sha256_update(&state, hash.data(), hash.size());
     Hash digest{};
     crypto_hash_sha256_final(&state, digest.data());
     return digest;

@@ -8,7 +8,8 @@
 namespace undersheet::entry {
 namespace {
 
-template <std::size_t N> std::array<std::uint8_t, N> random_bytes(World& world) {
+template <std::size_t N>
+std::array<std::uint8_t, N> random_bytes(World& world) {
     std::array<std::uint8_t, N> bytes{};
     world.random(bytes);
     return bytes;
@@ -24,13 +25,11 @@ std::uint64_t milliseconds(World& world) {
 std::string new_entry_id(World& world) {
     auto bytes = random_bytes<16>(world);
     const std::uint64_t stamp = milliseconds(world);
-    for (std::size_t i = 0; i < 6; ++i)
-        bytes[i] = static_cast<std::uint8_t>(stamp >> (40 - 8 * i));
+    for (std::size_t i = 0; i < 6; ++i) bytes[i] = static_cast<std::uint8_t>(stamp >> (40 - 8 * i));
     bytes[6] = static_cast<std::uint8_t>((bytes[6] & 0x0FU) | 0x70U); // version 7
     bytes[8] = static_cast<std::uint8_t>((bytes[8] & 0x3FU) | 0x80U); // variant
     std::string text = hex(bytes);
-    for (const std::size_t dash : {8U, 13U, 18U, 23U})
-        text.insert(dash, 1, '-');
+    for (const std::size_t dash : {8U, 13U, 18U, 23U}) text.insert(dash, 1, '-');
     return text;
 }
 

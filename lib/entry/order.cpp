@@ -19,8 +19,7 @@ const Entry* find(const Index& index, const Hash& hash) {
 class JobCheck {
 public:
     explicit JobCheck(const std::vector<Entry>& entries) {
-        for (const Entry& entry : entries)
-            index_.emplace(entry.hash, &entry);
+        for (const Entry& entry : entries) index_.emplace(entry.hash, &entry);
     }
 
     std::vector<ChainFault> run(const std::vector<Entry>& entries) {
@@ -125,8 +124,7 @@ std::vector<ChainFault> check_devices(std::vector<DeviceLink> links,
 
 std::vector<Hash> heads_of(const std::vector<Entry>& entries) {
     std::set<Hash> heads;
-    for (const Entry& entry : entries)
-        heads.insert(entry.hash);
+    for (const Entry& entry : entries) heads.insert(entry.hash);
     for (const Entry& entry : entries) {
         if (entry.prev) heads.erase(*entry.prev);
     }

@@ -34,8 +34,10 @@ private:
     void per_edge(const Stage& stage) {
         for (const Edge& edge : roof_.edges) {
             const bool fits = stage.per == "free_edge" ? edge.is_free() : stage.per == edge.kind + "_edge";
-            if (stage.per == "chased_edge") chase(stage, edge);
-            else if (fits) add(stage, edge.name);
+            if (stage.per == "chased_edge")
+                chase(stage, edge);
+            else if (fits)
+                add(stage, edge.name);
         }
     }
 
@@ -43,7 +45,8 @@ private:
     void chase(const Stage& stage, const Edge& edge) {
         if (edge.is_free()) return;
         const auto& chased = method_.chased_abutments();
-        const bool needed = edge.abutment.empty() || std::find(chased.begin(), chased.end(), edge.abutment) != chased.end();
+        const bool needed =
+            edge.abutment.empty() || std::find(chased.begin(), chased.end(), edge.abutment) != chased.end();
         Part& part = add(stage, edge.name);
         if (needed) return;
         part.state = State::not_needed;
@@ -63,11 +66,14 @@ private:
             if (wall || roof_.is_inner(roof_.corners[i])) add(stage, roof_.corners[i]);
         }
         for (const Opening& opening : roof_.openings) {
-            for (int n = 1; n <= method_.patches_per(opening.type); ++n) add(stage, opening.label + "-" + std::to_string(n));
+            for (int n = 1; n <= method_.patches_per(opening.type); ++n)
+                add(stage, opening.label + "-" + std::to_string(n));
         }
         for (const auto& extra : roof_.extra_patches) {
             const std::string name = stage.name + "/" + extra;
-            if (std::none_of(parts_.begin(), parts_.end(), [&](const Part& part) { return part.name == name; })) add(stage, extra);
+            if (std::none_of(parts_.begin(), parts_.end(),
+                             [&](const Part& part) { return part.name == name; }))
+                add(stage, extra);
         }
     }
 

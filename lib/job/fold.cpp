@@ -29,7 +29,8 @@ bool is_office(const Entry& entry, const method::Catalogue& kinds) {
     return kind != nullptr && kind->group == method::Group::office;
 }
 
-std::vector<const Entry*> visible_at(const EntryList& entries, const method::Catalogue& kinds, const entry::Time& as_of) {
+std::vector<const Entry*> visible_at(const EntryList& entries, const method::Catalogue& kinds,
+                                     const entry::Time& as_of) {
     std::vector<const Entry*> visible;
     for (const Entry& entry : entries) {
         if (entry.when.unix_s <= as_of.unix_s || is_office(entry, kinds)) visible.push_back(&entry);
@@ -60,8 +61,8 @@ void take_opening(Job& job, const Entry& entry) {
 }
 
 PunchItem* find_item(Job& job, int number) {
-    const auto found =
-        std::find_if(job.punch.begin(), job.punch.end(), [&](const PunchItem& item) { return item.number == number; });
+    const auto found = std::find_if(job.punch.begin(), job.punch.end(),
+                                    [&](const PunchItem& item) { return item.number == number; });
     return found == job.punch.end() ? nullptr : &*found;
 }
 
@@ -89,7 +90,8 @@ void take_punch(Job& job, const Entry& entry, const Value& data) {
                              .severity = severity_of(data.text_of("severity"))});
         return;
     }
-    if (entry.kind == "punch_join") return join_items(job, number, static_cast<int>(data.number_of("with", 0)));
+    if (entry.kind == "punch_join")
+        return join_items(job, number, static_cast<int>(data.number_of("with", 0)));
     PunchItem* item = find_item(job, number);
     if (item == nullptr) return;
     if (entry.kind == "punch_clear") item->cleared = &entry;
@@ -108,19 +110,29 @@ void take_decision(Job& job, const Entry& entry, const Value& data) {
 }
 
 Answer answer_from(const Entry& entry, const Value& data, std::string text) {
-    return {.entry = &entry, .finding = data.text_of("finding"), .text = std::move(text), .stands_on = texts(data, "stands_on")};
+    return {.entry = &entry,
+            .finding = data.text_of("finding"),
+            .text = std::move(text),
+            .stands_on = texts(data, "stands_on")};
 }
 
 void take_lists(Job& job, const Counted& counted) {
     for (const Entry* entry : counted.standing) {
         const Value data = corrected_data(*entry, counted);
-        if (entry->kind == "open") take_opening(job, *entry);
-        else if (entry->kind == "person") take_person(job, person_from(*entry, data));
-        else if (entry->kind == "decide") take_decision(job, *entry, data);
-        else if (entry->kind == "reason") job.reasons.push_back(answer_from(*entry, data, data.text_of("text")));
-        else if (entry->kind == "told") job.told.push_back(answer_from(*entry, data, entry->field_text("whom")));
-        else if (entry->kind == "issue") job.issued.push_back(entry);
-        else if (entry->kind.starts_with("punch_")) take_punch(job, *entry, data);
+        if (entry->kind == "open")
+            take_opening(job, *entry);
+        else if (entry->kind == "person")
+            take_person(job, person_from(*entry, data));
+        else if (entry->kind == "decide")
+            take_decision(job, *entry, data);
+        else if (entry->kind == "reason")
+            job.reasons.push_back(answer_from(*entry, data, data.text_of("text")));
+        else if (entry->kind == "told")
+            job.told.push_back(answer_from(*entry, data, entry->field_text("whom")));
+        else if (entry->kind == "issue")
+            job.issued.push_back(entry);
+        else if (entry->kind.starts_with("punch_"))
+            take_punch(job, *entry, data);
     }
 }
 
@@ -152,7 +164,8 @@ void close_if_from_paper(Job& job) {
 
 } // namespace
 
-Result<Job> fold(EntryList entries, const method::Method& method, const method::Catalogue& kinds, const entry::Time& as_of) {
+Result<Job> fold(EntryList entries, const method::Method& method, const method::Catalogue& kinds,
+                 const entry::Time& as_of) {
     Job job;
     std::sort(entries.begin(), entries.end(), entry::comes_before);
     job.entries = std::make_shared<const EntryList>(std::move(entries));

@@ -18,20 +18,20 @@ struct Scene {
     const Recorded& recorded;
     const Part& part;
     const method::Stage& stage;
-    const Wish& wish;                   // wish.by is empty when only asking what may be done
+    const Wish& wish; // wish.by is empty when only asking what may be done
 };
 
 using HeldList = std::vector<Held>;
 
-[[nodiscard]] HeldList earlier_parts(const Scene& scene);                           // the order of work
+[[nodiscard]] HeldList earlier_parts(const Scene& scene); // the order of work
 [[nodiscard]] HeldList held_by_findings(const Scene& scene, method::Moment moment);
 [[nodiscard]] HeldList safety_holds(const Scene& scene);
-[[nodiscard]] HeldList reading_holds(const Scene& scene);                           // air and moisture
+[[nodiscard]] HeldList reading_holds(const Scene& scene); // air and moisture
 [[nodiscard]] HeldList tin_holds(const Scene& scene);
-[[nodiscard]] HeldList beside_holds(const Scene& scene);                            // open coats, heat
-[[nodiscard]] HeldList start_evidence(const Scene& scene);                          // delivery, dust, heights, chase cut
+[[nodiscard]] HeldList beside_holds(const Scene& scene);   // open coats, heat
+[[nodiscard]] HeldList start_evidence(const Scene& scene); // delivery, dust, heights, chase cut
 [[nodiscard]] HeldList sign_holds(const Scene& scene);
-[[nodiscard]] HeldList step_holds(const Scene& scene);                              // may this step be ticked now
+[[nodiscard]] HeldList step_holds(const Scene& scene); // may this step be ticked now
 [[nodiscard]] HeldList missing_steps(const Scene& scene);
 
 // One line for each guard that fails, in the order of the table.

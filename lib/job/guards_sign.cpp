@@ -14,12 +14,14 @@ using method::Severity;
 
 Held undone(const Scene& scene, const method::Step& step, const std::string& before) {
     const method::Step* first = scene.stage.step(before);
-    return {.why = step.closes_adhesive ? "no clean finger test on both faces after the last coat" : "not done yet: " + (first == nullptr ? before : first->says),
+    return {.why = step.closes_adhesive ? "no clean finger test on both faces after the last coat"
+                                        : "not done yet: " + (first == nullptr ? before : first->says),
             .clears = "tick " + scene.part.name + " " + before};
 }
 
 bool is_clean(const Tick& tick, const std::vector<std::string>& fields) {
-    return std::all_of(fields.begin(), fields.end(), [&](const std::string& field) { return tick.data.text_of(field) == "clean"; });
+    return std::all_of(fields.begin(), fields.end(),
+                       [&](const std::string& field) { return tick.data.text_of(field) == "clean"; });
 }
 
 // Fields the step cannot do without; a typed "not looked at" does not do the step.
@@ -29,7 +31,8 @@ HeldList missing_fields(const Scene& scene, const method::Step& step) {
         if (scene.wish.data.find(field) == nullptr) missing.push_back(field + "=…");
     }
     if (missing.empty()) return {};
-    return {{.why = "'" + step.name + "' needs " + joined(missing, " "), .clears = "tick " + scene.part.name + " " + step.name + " " + joined(missing, " ")}};
+    return {{.why = "'" + step.name + "' needs " + joined(missing, " "),
+             .clears = "tick " + scene.part.name + " " + step.name + " " + joined(missing, " ")}};
 }
 
 HeldList no_moisture_now(const Scene& scene) {
@@ -39,46 +42,56 @@ HeldList no_moisture_now(const Scene& scene) {
         return entry::minutes_between(point->when(), scene.wish.when) / 60 <= most_h;
     });
     if (any_young) return {};
-    return {{.why = "no moisture reading of the last " + shortest(most_h, 0) + " h", .clears = "record moisture at six points"}};
+    return {{.why = "no moisture reading of the last " + shortest(most_h, 0) + " h",
+             .clears = "record moisture at six points"}};
 }
 
 HeldList rained_since(const Scene& scene) {
     const auto rain = last_rain(scene.job);
     if (!rain) return {};
     const auto points = scene.job.all("moisture");
-    const bool read_since =
-        std::any_of(points.begin(), points.end(), [&](const Reading* point) { return point->when().unix_s >= rain->unix_s; });
+    const bool read_since = std::any_of(points.begin(), points.end(), [&](const Reading* point) {
+        return point->when().unix_s >= rain->unix_s;
+    });
     if (read_since) return {};
-    return {{.why = "rain at " + entry::clock_text(*rain) + " since moisture was read", .clears = "read the points near edges and openings again"}};
+    return {{.why = "rain at " + entry::clock_text(*rain) + " since moisture was read",
+             .clears = "read the points near edges and openings again"}};
 }
 
 HeldList no_tin(const Scene& scene) {
     if (!scene.part.tins.empty()) return {};
-    return {{.why = "no tin named for " + part_words(scene.part.name), .clears = "record use tin=… --part " + scene.part.name}};
+    return {{.why = "no tin named for " + part_words(scene.part.name),
+             .clears = "record use tin=… --part " + scene.part.name}};
 }
 
 HeldList creases_not_warmed(const Scene& scene) {
     HeldList held;
     for (const Reading* crease : scene.job.all("crease")) {
-        if (!crease->label.empty() && crease->word("warmed_mm").empty() && crease->number("height_mm").value_or(0) > scene.method.limit("crease_mm")) {
-            held.push_back({.why = "crease " + crease->label + " was not measured after warming", .clears = "record crease label=" + crease->label + " warmed=yes warmed_mm=…"});
+        if (!crease->label.empty() && crease->word("warmed_mm").empty() &&
+            crease->number("height_mm").value_or(0) > scene.method.limit("crease_mm")) {
+            held.push_back({.why = "crease " + crease->label + " was not measured after warming",
+                            .clears = "record crease label=" + crease->label + " warmed=yes warmed_mm=…"});
         }
     }
     return held;
 }
 
 bool only_holds_hand_over(const Scene& scene, const Finding& finding) {
-    return !finding.holds.empty() && std::all_of(finding.holds.begin(), finding.holds.end(), [&](const method::Hold& hold) {
-        const method::Stage* stage = scene.method.stage(hold.stage);
-        return stage != nullptr && stage->per == "job";
-    });
+    return !finding.holds.empty() &&
+           std::all_of(finding.holds.begin(), finding.holds.end(), [&](const method::Hold& hold) {
+               const method::Stage* stage = scene.method.stage(hold.stage);
+               return stage != nullptr && stage->per == "job";
+           });
 }
 
 HeldList punch_open(const Scene& scene) {
     HeldList held;
     for (const Finding& finding : scene.findings) {
         if (finding.severity == Severity::note || only_holds_hand_over(scene, finding)) continue;
-        held.push_back({.why = "still open: " + finding.says, .clears = finding.clears, .decidable = finding.decidable, .finding = finding.id});
+        held.push_back({.why = "still open: " + finding.says,
+                        .clears = finding.clears,
+                        .decidable = finding.decidable,
+                        .finding = finding.id});
     }
     return held;
 }
@@ -86,21 +99,30 @@ HeldList punch_open(const Scene& scene) {
 HeldList doubted_parts(const Scene& scene) {
     HeldList held;
     for (const Part& part : scene.job.parts) {
-        if (part.state == State::in_doubt) held.push_back({.why = part_words(part.name) + " is in doubt", .clears = "confirm or reopen " + part.name});
-        if (part.state == State::opened_again) held.push_back({.why = part_words(part.name) + " is opened again", .clears = "begin " + part.name});
+        if (part.state == State::in_doubt)
+            held.push_back(
+                {.why = part_words(part.name) + " is in doubt", .clears = "confirm or reopen " + part.name});
+        if (part.state == State::opened_again)
+            held.push_back(
+                {.why = part_words(part.name) + " is opened again", .clears = "begin " + part.name});
     }
     return held;
 }
 
 // The customer signs, or the record says that they were not there and where it was sent.
 HeldList no_customer(const Scene& scene) {
-    if (scene.wish.by.empty() || scene.wish.data.find("customer") != nullptr || scene.wish.data.find("not_present") != nullptr) return {};
-    return {{.why = "the customer has not signed", .clears = "sign with customer=NAME, or not_present=\"sent on …\""}};
+    if (scene.wish.by.empty() || scene.wish.data.find("customer") != nullptr ||
+        scene.wish.data.find("not_present") != nullptr)
+        return {};
+    return {{.why = "the customer has not signed",
+             .clears = "sign with customer=NAME, or not_present=\"sent on …\""}};
 }
 
 void take(HeldList& held, HeldList lines) {
     for (auto& line : lines) {
-        const bool known = std::any_of(held.begin(), held.end(), [&](const Held& other) { return other.why == line.why || (!line.finding.empty() && other.finding == line.finding); });
+        const bool known = std::any_of(held.begin(), held.end(), [&](const Held& other) {
+            return other.why == line.why || (!line.finding.empty() && other.finding == line.finding);
+        });
         if (!known) held.push_back(std::move(line));
     }
 }
@@ -113,7 +135,8 @@ HeldList step_holds(const Scene& scene) {
     if (step == nullptr) {
         std::vector<std::string> names;
         for (const auto& known : scene.stage.steps) names.push_back(known.name);
-        return {{.why = part_words(scene.part.name) + " has no step '" + name + "'", .clears = "steps: " + joined(names, ", ")}};
+        return {{.why = part_words(scene.part.name) + " has no step '" + name + "'",
+                 .clears = "steps: " + joined(names, ", ")}};
     }
     if (!step->after.empty()) {
         const Tick* before = scene.part.last_tick(step->after);

@@ -28,11 +28,13 @@ HeldList unsaid(const Scene& scene, const std::vector<std::string>& wanted) {
         if (pieces.front() == "day") {
             const std::string word = day == nullptr ? std::string() : day->word(pieces[1]);
             if (word == "yes") continue;
-            held.push_back({.why = "today's " + field_in_words(pieces[1]) + " is not ticked", .clears = "record day " + pieces[1] + "=yes"});
+            held.push_back({.why = "today's " + field_in_words(pieces[1]) + " is not ticked",
+                            .clears = "record day " + pieces[1] + "=yes"});
             continue;
         }
         if (!scene.job.said(pieces[0], pieces[1]).empty()) continue;
-        held.push_back({.why = "nothing said of " + field_in_words(pieces[1]), .clears = "record " + pieces[0] + " " + pieces[1] + "=…"});
+        held.push_back({.why = "nothing said of " + field_in_words(pieces[1]),
+                        .clears = "record " + pieces[0] + " " + pieces[1] + "=…"});
     }
     return held;
 }
@@ -47,20 +49,23 @@ HeldList not_on_the_roof_today(const Scene& scene) {
     for (const auto& person : day->data.list_of("people")) {
         if (person.text() != nullptr && *person.text() == scene.wish.by) return {};
     }
-    return {{.why = scene.job.person_name(scene.wish.by) + " is not among the people on the roof today", .clears = "record day people=…"}};
+    return {{.why = scene.job.person_name(scene.wish.by) + " is not among the people on the roof today",
+             .clears = "record day people=…"}};
 }
 
 HeldList air_too_old(const Scene& scene) {
     const Reading* air = scene.job.latest("air");
-    if (air == nullptr) return {{.why = "no air reading", .clears = "record air air_c=… rh_pct=… surface_c=…"}};
+    if (air == nullptr)
+        return {{.why = "no air reading", .clears = "record air air_c=… rh_pct=… surface_c=…"}};
     const double age_min = entry::minutes_between(air->when(), scene.wish.when);
     if (age_min > scene.method.limit("reading_age_min")) {
-        return {{.why = "the air reading of " + entry::clock_text(air->when()) + " is " + fixed(age_min, 0) + " min old, over " +
-                        shortest(scene.method.limit("reading_age_min"), 0),
+        return {{.why = "the air reading of " + entry::clock_text(air->when()) + " is " + fixed(age_min, 0) +
+                        " min old, over " + shortest(scene.method.limit("reading_age_min"), 0),
                  .clears = "take one: record air air_c=… rh_pct=… surface_c=…"}};
     }
     if (!air->number("air_c") || !air->number("rh_pct") || !air->number("surface_c")) {
-        return {{.why = "the air reading lacks the deck surface temperature", .clears = "record air with surface_c=…"}};
+        return {{.why = "the air reading lacks the deck surface temperature",
+                 .clears = "record air with surface_c=…"}};
     }
     return {};
 }
@@ -71,9 +76,10 @@ bool is_near_edge_or_opening(const Scene& scene, const Reading& point) {
     if (!at || ground.empty()) return true;
     const double reach_m = scene.method.limit("wet_edge_m");
     if (trade::distance_to_edges_m(ground, *at) <= reach_m) return true;
-    return std::any_of(scene.job.roof.openings.begin(), scene.job.roof.openings.end(), [&](const Opening& opening) {
-        return opening.at && trade::distance_m(*opening.at, *at) <= opening.reach_m + reach_m;
-    });
+    return std::any_of(
+        scene.job.roof.openings.begin(), scene.job.roof.openings.end(), [&](const Opening& opening) {
+            return opening.at && trade::distance_m(*opening.at, *at) <= opening.reach_m + reach_m;
+        });
 }
 
 bool is_within_reach(const Scene& scene, const Reading& point) {
@@ -81,7 +87,9 @@ bool is_within_reach(const Scene& scene, const Reading& point) {
     return !metres || *metres <= scene.method.limit("moisture_reach_m");
 }
 
-std::string point_name(const Reading& point) { return point.label.empty() ? entry::place_text(point.place) : point.label; }
+std::string point_name(const Reading& point) {
+    return point.label.empty() ? entry::place_text(point.place) : point.label;
+}
 
 // The points around the part; all of them when none is near.
 std::vector<const Reading*> points_for(const Scene& scene) {
@@ -103,16 +111,22 @@ HeldList moisture_holds(const Scene& scene) {
     std::vector<std::string> rained_on;
     for (const Reading* point : points) {
         const double age_h = entry::minutes_between(point->when(), scene.wish.when) / 60;
-        if (age_h > scene.method.limit("moisture_age_h")) old.push_back(point_name(*point));
-        else if (rain && point->when().unix_s < rain->unix_s && is_near_edge_or_opening(scene, *point)) rained_on.push_back(point_name(*point));
+        if (age_h > scene.method.limit("moisture_age_h"))
+            old.push_back(point_name(*point));
+        else if (rain && point->when().unix_s < rain->unix_s && is_near_edge_or_opening(scene, *point))
+            rained_on.push_back(point_name(*point));
     }
     HeldList held;
     if (!old.empty()) {
-        held.push_back({.why = "moisture at " + joined(old, ", ") + " is over " + shortest(scene.method.limit("moisture_age_h"), 0) + " h old", .clears = "read it again"});
+        held.push_back({.why = "moisture at " + joined(old, ", ") + " is over " +
+                               shortest(scene.method.limit("moisture_age_h"), 0) + " h old",
+                        .clears = "read it again"});
     }
     if (!rained_on.empty()) {
-        held.push_back({.why = "rain at " + entry::clock_text(*rain) + " since moisture was read at " + joined(rained_on, ", "),
-                        .clears = "read the points within " + shortest(scene.method.limit("wet_edge_m"), 1) + " m of edges and openings again"});
+        held.push_back({.why = "rain at " + entry::clock_text(*rain) + " since moisture was read at " +
+                               joined(rained_on, ", "),
+                        .clears = "read the points within " + shortest(scene.method.limit("wet_edge_m"), 1) +
+                                  " m of edges and openings again"});
     }
     return held;
 }
@@ -137,7 +151,8 @@ void outside_range(const Scene& scene, const Reading& tin, HeldList& held) {
         const auto value = air->number(field);
         if (!value) continue;
         if ((low_c && *value < *low_c) || (high_c && *value > *high_c)) {
-            held.push_back({.why = air->word(field) + " °C is outside the range on tin " + tin.label + ", " + tin.word("low_c") + " to " + tin.word("high_c") + " °C",
+            held.push_back({.why = air->word(field) + " °C is outside the range on tin " + tin.label + ", " +
+                                   tin.word("low_c") + " to " + tin.word("high_c") + " °C",
                             .clears = "wait, or another tin"});
         }
     }
@@ -145,26 +160,33 @@ void outside_range(const Scene& scene, const Reading& tin, HeldList& held) {
 
 HeldList one_tin(const Scene& scene, const std::string& label) {
     const Reading* tin = scene.job.tin(label);
-    if (tin == nullptr) return {{.why = "no tin " + label + " on record", .clears = "record tin label=" + label + " product=… batch=… use_by=…"}};
+    if (tin == nullptr)
+        return {{.why = "no tin " + label + " on record",
+                 .clears = "record tin label=" + label + " product=… batch=… use_by=…"}};
     HeldList held;
     const auto& products = scene.stage.products;
     if (!products.empty() && !has_guard(products, tin->word("product"))) {
-        held.push_back({.why = label + " is " + field_in_words(tin->word("product")) + "; " + scene.stage.title + " takes " + field_in_words(joined(products, " or ")),
+        held.push_back({.why = label + " is " + field_in_words(tin->word("product")) + "; " +
+                               scene.stage.title + " takes " + field_in_words(joined(products, " or ")),
                         .clears = "name the right tin"});
     }
     const auto use_by = entry::parse_date(tin->word("use_by"));
     if (use_by && *use_by < entry::date_of(scene.wish.when)) {
-        held.push_back({.why = "tin " + label + " was use-by " + entry::date_words(*use_by), .clears = "another tin"});
+        held.push_back(
+            {.why = "tin " + label + " was use-by " + entry::date_words(*use_by), .clears = "another tin"});
     }
     const std::string stored = tin->word("stored");
-    if (stored == "below_5c" || stored == "frozen") held.push_back({.why = "tin " + label + " was stored too cold", .clears = "another tin; scrap this one"});
+    if (stored == "below_5c" || stored == "frozen")
+        held.push_back(
+            {.why = "tin " + label + " was stored too cold", .clears = "another tin; scrap this one"});
     outside_range(scene, *tin, held);
     return held;
 }
 
 const Part* other_open_coat(const Scene& scene, bool only_own) {
     for (const Part& other : scene.job.parts) {
-        if (other.name == scene.part.name || open_coat(other, *scene.method.stage(other.stage)) == nullptr) continue;
+        if (other.name == scene.part.name || open_coat(other, *scene.method.stage(other.stage)) == nullptr)
+            continue;
         if (other.state != State::under_way && other.state != State::paused) continue;
         if (!only_own || scene.wish.by.empty() || other.begun_by == scene.wish.by) return &other;
     }
@@ -173,9 +195,12 @@ const Part* other_open_coat(const Scene& scene, bool only_own) {
 
 HeldList heights_missing(const Scene& scene) {
     for (const Reading* chase : scene.job.all("chase")) {
-        if (chase->number("height_mm") && scene.job.roof.edge(chase->place.a + chase->place.b) == scene.job.roof.edge(scene.part.what)) return {};
+        if (chase->number("height_mm") &&
+            scene.job.roof.edge(chase->place.a + chase->place.b) == scene.job.roof.edge(scene.part.what))
+            return {};
     }
-    return {{.why = "no height taken along " + scene.part.what, .clears = "record chase height_mm=… --at " + scene.part.what + "+0.10"}};
+    return {{.why = "no height taken along " + scene.part.what,
+             .clears = "record chase height_mm=… --at " + scene.part.what + "+0.10"}};
 }
 
 HeldList chase_not_cut(const Scene& scene) {
@@ -185,7 +210,8 @@ HeldList chase_not_cut(const Scene& scene) {
         if (scene.job.roof.edge(abutment->place.a + abutment->place.b) != edge) continue;
         if (abutment->word("chase") == "existing" || abutment->word("chase_cut") == "yes") return {};
     }
-    return {{.why = "the chase along " + scene.part.what + " is not cut", .clears = "record abutment chase_cut=yes --at " + scene.part.what}};
+    return {{.why = "the chase along " + scene.part.what + " is not cut",
+             .clears = "record abutment chase_cut=yes --at " + scene.part.what}};
 }
 
 HeldList dust_holds(const Scene& scene) {
@@ -193,13 +219,18 @@ HeldList dust_holds(const Scene& scene) {
     for (const Reading* joint : scene.job.all("joint")) {
         if (joint->word("wipe") == "clean") wiped = joint;
     }
-    if (wiped == nullptr) return {{.why = "the deck was not wiped clean", .clears = "blow it off, wipe it: record joint wipe=clean"}};
+    if (wiped == nullptr)
+        return {{.why = "the deck was not wiped clean",
+                 .clears = "blow it off, wipe it: record joint wipe=clean"}};
     const double age_h = entry::minutes_between(wiped->when(), scene.wish.when) / 60;
-    const bool cut_since = std::any_of(scene.job.readings.begin(), scene.job.readings.end(), [&](const Reading& reading) {
-        return reading.kind == "alter" && entry::comes_before(*wiped->entry, *reading.entry);
-    });
+    const bool cut_since =
+        std::any_of(scene.job.readings.begin(), scene.job.readings.end(), [&](const Reading& reading) {
+            return reading.kind == "alter" && entry::comes_before(*wiped->entry, *reading.entry);
+        });
     if (age_h <= scene.method.limit("dust_age_h") && !cut_since) return {};
-    return {{.why = cut_since ? "the deck was worked on since it was wiped" : "the deck was wiped over " + shortest(scene.method.limit("dust_age_h"), 1) + " h ago",
+    return {{.why = cut_since ? "the deck was worked on since it was wiped"
+                              : "the deck was wiped over " + shortest(scene.method.limit("dust_age_h"), 1) +
+                                    " h ago",
              .clears = "blow it off, wipe it again: record joint wipe=clean"}};
 }
 
@@ -246,12 +277,14 @@ HeldList beside_holds(const Scene& scene) {
     const bool opens = step != nullptr && step->opens_adhesive;
     if (has_guard(scene.stage.start_guards, "one_coat") && (scene.wish.event != Event::tick || opens)) {
         if (const Part* other = other_open_coat(scene, true)) {
-            return {{.why = "the coat on " + part_words(other->name) + " is still open", .clears = "join it first: one open coat a person"}};
+            return {{.why = "the coat on " + part_words(other->name) + " is still open",
+                     .clears = "join it first: one open coat a person"}};
         }
     }
     if (has_guard(scene.stage.start_guards, "no_open_coat") && scene.wish.event != Event::tick) {
         if (const Part* other = other_open_coat(scene, false)) {
-            if (other->stage != scene.part.stage) return {{.why = "open adhesive on " + part_words(other->name), .clears = "join it first"}};
+            if (other->stage != scene.part.stage)
+                return {{.why = "open adhesive on " + part_words(other->name), .clears = "join it first"}};
         }
     }
     if (step != nullptr && step->uses_heat && other_open_coat(scene, false) != nullptr) {

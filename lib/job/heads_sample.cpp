@@ -27,7 +27,8 @@ void add(HeadsSample& sample, const Reading& reading) {
 }
 
 bool starts_new_sample(const Reading& reading, const HeadsSample& so_far) {
-    const bool full = reading.number("checked") && whole(reading, "checked", 0) == whole(reading, "total", -1);
+    const bool full =
+        reading.number("checked") && whole(reading, "checked", 0) == whole(reading, "total", -1);
     return so_far.checked > 0 && (reading.word("other_heads") == "yes" || full);
 }
 
@@ -40,10 +41,11 @@ bool wants_all(const HeadsSample& sample, const method::Method& method) {
 void say(HeadsSample& sample) {
     sample.line = std::to_string(sample.bad) + " of " + std::to_string(sample.checked);
     if (sample.flush > 0) sample.line += " (" + std::to_string(sample.flush) + " flush)";
-    if (sample.is_full) sample.line += ", all " + std::to_string(sample.total) + " checked";
+    if (sample.is_full)
+        sample.line += ", all " + std::to_string(sample.total) + " checked";
     else {
-        sample.line += "; could be up to " + std::to_string(sample.at_most) + " of " + std::to_string(sample.total) + " (" +
-                       fixed(sample.at_most_pct, 1) + " %)";
+        sample.line += "; could be up to " + std::to_string(sample.at_most) + " of " +
+                       std::to_string(sample.total) + " (" + fixed(sample.at_most_pct, 1) + " %)";
     }
 }
 
@@ -53,14 +55,18 @@ void work_out(HeadsSample& sample, const method::Method& method) {
     sample.all_wanted = wants_all(sample, method);
     const auto confidence = Decimal::rounded(method.limit("heads_confidence_pct"), 6);
     if (!confidence) return;
-    const auto bound =
-        trade::heads({.total = sample.total, .checked = sample.checked, .proud = sample.bad, .confidence_pct = *confidence, .allow_pct = {}});
+    const auto bound = trade::heads({.total = sample.total,
+                                     .checked = sample.checked,
+                                     .proud = sample.bad,
+                                     .confidence_pct = *confidence,
+                                     .allow_pct = {}});
     if (!bound) return;
     sample.found_pct = bound->found_pct;
     sample.at_most = bound->at_most;
     sample.at_most_pct = bound->at_most_pct;
-    sample.working.push_back("largest D with P(X <= " + std::to_string(sample.bad) + " | " + std::to_string(sample.total) + ", D, " +
-                             std::to_string(sample.checked) + ") over " + shortest(100 - confidence->value(), 6) + " % is " +
+    sample.working.push_back("largest D with P(X <= " + std::to_string(sample.bad) + " | " +
+                             std::to_string(sample.total) + ", D, " + std::to_string(sample.checked) +
+                             ") over " + shortest(100 - confidence->value(), 6) + " % is " +
                              std::to_string(sample.at_most));
     say(sample);
 }
@@ -88,7 +94,8 @@ std::optional<HeadsSample> judge_heads(const Job& job, const method::Method& met
     sample.all_wanted = sample.all_wanted || all_wanted_before;
     const bool put_right = sample.bad == 0 || (sample.is_full && reset >= sample.bad);
     sample.cleared = put_right && (sample.is_full || !sample.all_wanted);
-    if (!sample.cleared && sample.bad == 0 && bad_before) sample.line += "; the earlier sample calls for every head to be checked";
+    if (!sample.cleared && sample.bad == 0 && bad_before)
+        sample.line += "; the earlier sample calls for every head to be checked";
     return sample;
 }
 

@@ -33,22 +33,25 @@ const SignOff* Part::signature() const {
 }
 
 const Tick* Part::last_tick(std::string_view step) const {
-    const auto found =
-        std::find_if(ticks.rbegin(), ticks.rend(), [&](const Tick& tick) { return tick.step == step && !tick.struck; });
+    const auto found = std::find_if(ticks.rbegin(), ticks.rend(),
+                                    [&](const Tick& tick) { return tick.step == step && !tick.struck; });
     return found == ticks.rend() ? nullptr : &*found;
 }
 
 bool Part::has_begun() const {
-    return std::any_of(events.begin(), events.end(), [](const PartEvent& event) { return event.event == Event::begin; });
+    return std::any_of(events.begin(), events.end(),
+                       [](const PartEvent& event) { return event.event == Event::begin; });
 }
 
 const Part* Job::part(std::string_view name) const {
-    const auto found = std::find_if(parts.begin(), parts.end(), [&](const Part& part) { return part.name == name; });
+    const auto found =
+        std::find_if(parts.begin(), parts.end(), [&](const Part& part) { return part.name == name; });
     return found == parts.end() ? nullptr : &*found;
 }
 
 const Person* Job::person(std::string_view wanted) const {
-    const auto found = std::find_if(people.begin(), people.end(), [&](const Person& known) { return known.id == wanted; });
+    const auto found =
+        std::find_if(people.begin(), people.end(), [&](const Person& known) { return known.id == wanted; });
     return found == people.end() ? nullptr : &*found;
 }
 
@@ -61,8 +64,8 @@ std::vector<const Reading*> Job::all(std::string_view kind) const {
 }
 
 const Reading* Job::latest(std::string_view kind) const {
-    const auto found =
-        std::find_if(readings.rbegin(), readings.rend(), [&](const Reading& reading) { return reading.kind == kind; });
+    const auto found = std::find_if(readings.rbegin(), readings.rend(),
+                                    [&](const Reading& reading) { return reading.kind == kind; });
     return found == readings.rend() ? nullptr : &*found;
 }
 

@@ -25,12 +25,12 @@ struct Reading {
     std::vector<const entry::Entry*> stands_on = {};
     std::string kind = {}, label = {}, part = {};
     entry::Place place = {};
-    entry::Value data = {};                // with corrections in it
-    bool doubted = false;                  // the deck was changed near it afterwards
+    entry::Value data = {}; // with corrections in it
+    bool doubted = false;   // the deck was changed near it afterwards
     [[nodiscard]] const entry::Time& when() const { return entry->when; }
     [[nodiscard]] std::optional<double> number(std::string_view field) const;
-    [[nodiscard]] std::string word(std::string_view field) const;     // "" when missing; "not_looked" stays
-    [[nodiscard]] bool not_looked(std::string_view field) const;      // not looked, or could not reach
+    [[nodiscard]] std::string word(std::string_view field) const; // "" when missing; "not_looked" stays
+    [[nodiscard]] bool not_looked(std::string_view field) const;  // not looked, or could not reach
 };
 
 struct Person {
@@ -41,21 +41,22 @@ struct Tick {
     std::string step;
     const entry::Entry* entry = nullptr;
     entry::Value data = {};
-    bool struck = false;   // undone: by a later coat, a pause that spoilt it, or because the part was opened again
+    bool struck =
+        false; // undone: by a later coat, a pause that spoilt it, or because the part was opened again
 };
 
 struct SignOff {
     const entry::Entry* entry = nullptr;
-    std::string by;                              // person id
-    bool struck = false;                         // the part was opened again
+    std::string by;      // person id
+    bool struck = false; // the part was opened again
     std::string struck_why = {};
-    bool own_check = false;                      // nobody else looked (final only)
+    bool own_check = false; // nobody else looked (final only)
     std::vector<const entry::Entry*> confirmed = {};
 };
 
 struct Pause {
     const entry::Entry* from = nullptr;
-    const entry::Entry* to = nullptr;            // nullptr while it lasts
+    const entry::Entry* to = nullptr; // nullptr while it lasts
     bool rain = false;
     bool spoilt_coat = false;
 };
@@ -67,21 +68,21 @@ struct PartEvent {
 };
 
 struct Part {
-    std::string name, stage, what;               // "band/AB", "band", "AB"
+    std::string name, stage, what; // "band/AB", "band", "AB"
     State state = State::waiting;
-    std::string note = {};                       // why it is not needed, left out or in doubt
+    std::string note = {}; // why it is not needed, left out or in doubt
     std::vector<PartEvent> events = {};
     std::vector<Tick> ticks = {};
-    std::vector<SignOff> signatures = {};        // the last one stands unless struck
+    std::vector<SignOff> signatures = {}; // the last one stands unless struck
     std::vector<Pause> pauses = {};
-    std::vector<std::string> doubts = {};        // open causes
-    std::vector<std::string> doubt_parts = {};   // the parts whose reopening put it in doubt
-    std::vector<std::string> tins = {};          // labels named at begin, resume or by use
-    const entry::Entry* redo_from = nullptr;     // opened again by this; what was done before no longer counts
-    const entry::Entry* reading = nullptr;       // the air reading it was begun under
+    std::vector<std::string> doubts = {};      // open causes
+    std::vector<std::string> doubt_parts = {}; // the parts whose reopening put it in doubt
+    std::vector<std::string> tins = {};        // labels named at begin, resume or by use
+    const entry::Entry* redo_from = nullptr;   // opened again by this; what was done before no longer counts
+    const entry::Entry* reading = nullptr;     // the air reading it was begun under
     std::string begun_by = {};
     std::string left_out_why = {}, agreed_by = {};
-    [[nodiscard]] const SignOff* signature() const;          // the one that stands, or nullptr
+    [[nodiscard]] const SignOff* signature() const;                   // the one that stands, or nullptr
     [[nodiscard]] const Tick* last_tick(std::string_view step) const; // the latest that is not struck
     [[nodiscard]] bool has_begun() const;
 };
@@ -89,7 +90,7 @@ struct Part {
 struct Decision {
     const entry::Entry* entry = nullptr;
     std::string finding, decider, role, why, limit, reading;
-    std::vector<std::string> stands_on;          // entry names (hex) it was taken on
+    std::vector<std::string> stands_on; // entry names (hex) it was taken on
 };
 struct Answer { // a reason given to a finding, or who was told of it
     const entry::Entry* entry = nullptr;
@@ -104,28 +105,29 @@ struct PunchItem {
     entry::Place place = {};
     method::Severity severity = method::Severity::put_right;
     const entry::Entry* cleared = nullptr;
-    const entry::Entry* looked = nullptr;        // the second look
+    const entry::Entry* looked = nullptr;         // the second look
     std::vector<std::string> also_raised_as = {}; // joined duplicates
-    bool joined_away = false;                    // shown under another number
+    bool joined_away = false;                     // shown under another number
 };
 
 struct Job {
     std::string id, ref, roof_name, method_hash, kinds_hash;
     const entry::Entry* opened = nullptr;
-    std::shared_ptr<const EntryList> entries;    // all of them, in order
+    std::shared_ptr<const EntryList> entries; // all of them, in order
     entry::Time as_of;
     std::vector<Person> people;
     Roof roof;
-    std::vector<Reading> readings;               // what counts, in order
-    std::vector<Reading> replaced;               // earlier readings that no longer count, for the history
+    std::vector<Reading> readings; // what counts, in order
+    std::vector<Reading> replaced; // earlier readings that no longer count, for the history
     std::vector<const entry::Entry*> withdrawn;
-    std::map<std::string, std::vector<const entry::Entry*>> corrections; // entry name -> corrections, in order
-    std::vector<Part> parts;                     // in the order of work
+    std::map<std::string, std::vector<const entry::Entry*>>
+        corrections;         // entry name -> corrections, in order
+    std::vector<Part> parts; // in the order of work
     std::vector<Decision> decisions;
     std::vector<Answer> reasons, told;
     std::vector<PunchItem> punch;
-    std::vector<const entry::Entry*> issued;     // papers given out
-    std::vector<std::string> problems;           // entries that break a rule, kept and not folded
+    std::vector<const entry::Entry*> issued; // papers given out
+    std::vector<std::string> problems;       // entries that break a rule, kept and not folded
     const entry::Entry* handed_over = nullptr;
 
     [[nodiscard]] const Part* part(std::string_view name) const;
@@ -134,14 +136,15 @@ struct Job {
     [[nodiscard]] const Reading* latest(std::string_view kind) const;
     // The latest word on one field of a kind that fills field by field; "" when nobody said.
     [[nodiscard]] std::string said(std::string_view kind, std::string_view field) const;
-    [[nodiscard]] std::string personal(std::string_view kind, std::string_view field) const; // "" or "(erased)"
+    [[nodiscard]] std::string personal(std::string_view kind,
+                                       std::string_view field) const; // "" or "(erased)"
     [[nodiscard]] const Reading* tin(std::string_view label) const;
-    [[nodiscard]] std::string person_name(std::string_view id) const;  // the id when the name is gone
+    [[nodiscard]] std::string person_name(std::string_view id) const; // the id when the name is gone
 };
 
 // Folds the entries written about times up to `as_of`. The entries are sorted here; unknown kinds are kept and not folded.
-[[nodiscard]] Result<Job> fold(EntryList entries, const method::Method& method, const method::Catalogue& kinds,
-                               const entry::Time& as_of);
+[[nodiscard]] Result<Job> fold(EntryList entries, const method::Method& method,
+                               const method::Catalogue& kinds, const entry::Time& as_of);
 
 // "band/AB" in words: "band, edge AB".
 [[nodiscard]] std::string part_words(std::string_view part);

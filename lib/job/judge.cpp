@@ -16,7 +16,8 @@ using method::Severity;
 // reading asks again.
 bool stands_on_same(const std::vector<std::string>& given_for, const Finding& finding) {
     return std::all_of(finding.entries.begin(), finding.entries.end(), [&](const entry::Entry* entry) {
-        return given_for.empty() || std::find(given_for.begin(), given_for.end(), entry::hash_text(entry->hash)) != given_for.end();
+        return given_for.empty() || std::find(given_for.begin(), given_for.end(),
+                                              entry::hash_text(entry->hash)) != given_for.end();
     });
 }
 
@@ -46,18 +47,25 @@ void sort_worst_first(std::vector<Finding>& findings) {
 std::optional<Event> next_event(State state) {
     switch (state) {
     case State::waiting:
-    case State::opened_again: return Event::begin;
-    case State::paused: return Event::resume;
-    case State::under_way: return Event::finish;
-    case State::done: return Event::sign;
-    case State::in_doubt: return Event::confirm;
-    default: return std::nullopt;
+    case State::opened_again:
+        return Event::begin;
+    case State::paused:
+        return Event::resume;
+    case State::under_way:
+        return Event::finish;
+    case State::done:
+        return Event::sign;
+    case State::in_doubt:
+        return Event::confirm;
+    default:
+        return std::nullopt;
     }
 }
 
 // Guards that depend on what is typed with the event are asked when it is typed.
 bool depends_on_typing(Guard guard) {
-    return guard == Guard::reason || guard == Guard::agreed || guard == Guard::step_order || guard == Guard::tin || guard == Guard::on_job;
+    return guard == Guard::reason || guard == Guard::agreed || guard == Guard::step_order ||
+           guard == Guard::tin || guard == Guard::on_job;
 }
 
 HeldList holds_of(const Scene& scene, Event event, bool typed) {
@@ -69,18 +77,28 @@ HeldList holds_of(const Scene& scene, Event event, bool typed) {
     return held;
 }
 
-bool is_typed_by_people(Event event) { return event != Event::finish && event != Event::doubt && event != Event::close; }
+bool is_typed_by_people(Event event) {
+    return event != Event::finish && event != Event::doubt && event != Event::close;
+}
 
 PartView view_of(const Context& context, const Judgement& judgement, const Part& part) {
     const method::Stage& stage = *context.method.stage(part.stage);
-    PartView view{.part = part.name, .stage = part.stage, .title = part_words(part.name), .state = part.state, .may = {}, .steps = {}, .held_by = {}};
+    PartView view{.part = part.name,
+                  .stage = part.stage,
+                  .title = part_words(part.name),
+                  .state = part.state,
+                  .may = {},
+                  .steps = {},
+                  .held_by = {}};
     for (const auto& step : stage.steps) {
         const entry::Entry* by = step_entry(part, step, context.recorded);
-        view.steps.push_back({.name = step.name, .says = step.says, .must = step.must, .done = by != nullptr, .entry = by});
+        view.steps.push_back(
+            {.name = step.name, .says = step.says, .must = step.must, .done = by != nullptr, .entry = by});
     }
     for (const Event event : events_from(part.state)) {
         const Wish wish{.part = part.name, .event = event, .by = {}, .when = context.job.as_of, .data = {}};
-        const Scene scene{context.job, context.method, judgement.findings, context.recorded, part, stage, wish};
+        const Scene scene{context.job, context.method, judgement.findings, context.recorded, part, stage,
+                          wish};
         const HeldList held = holds_of(scene, event, false);
         if (held.empty() && is_typed_by_people(event)) view.may.push_back(event);
         if (event == next_event(part.state)) view.held_by = held;
@@ -92,19 +110,22 @@ PartView view_of(const Context& context, const Judgement& judgement, const Part&
 } // namespace
 
 int Judgement::count(Severity severity) const {
-    return static_cast<int>(std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.severity == severity; }));
+    return static_cast<int>(std::count_if(findings.begin(), findings.end(),
+                                          [&](const Finding& f) { return f.severity == severity; }));
 }
 
 const Finding* Judgement::finding(std::string_view id) const {
     for (const auto* list : {&findings, &departures}) {
-        const auto found = std::find_if(list->begin(), list->end(), [&](const Finding& f) { return f.id == id; });
+        const auto found =
+            std::find_if(list->begin(), list->end(), [&](const Finding& f) { return f.id == id; });
         if (found != list->end()) return &*found;
     }
     return nullptr;
 }
 
 const PartView* Judgement::part(std::string_view name) const {
-    const auto found = std::find_if(parts.begin(), parts.end(), [&](const PartView& view) { return view.part == name; });
+    const auto found =
+        std::find_if(parts.begin(), parts.end(), [&](const PartView& view) { return view.part == name; });
     return found == parts.end() ? nullptr : &*found;
 }
 
@@ -113,7 +134,8 @@ Judgement judge(const Job& job, const method::Method& method, const method::Cata
     Judgement judgement;
     for (Finding& finding : all_findings(context)) {
         attach_answers(job, finding);
-        (finding.decided != nullptr ? judgement.departures : judgement.findings).push_back(std::move(finding));
+        (finding.decided != nullptr ? judgement.departures : judgement.findings)
+            .push_back(std::move(finding));
     }
     sort_worst_first(judgement.findings);
     for (const Part& part : job.parts) judgement.parts.push_back(view_of(context, judgement, part));
@@ -122,16 +144,22 @@ Judgement judge(const Job& job, const method::Method& method, const method::Cata
     return judgement;
 }
 
-Refusal refusal_of(const Job& job, const Judgement& judgement, const method::Method& method, const Wish& wish) {
+Refusal refusal_of(const Job& job, const Judgement& judgement, const method::Method& method,
+                   const Wish& wish) {
     const Part* part = job.part(wish.part);
-    if (part == nullptr) return {.exists = false, .held_by = {{.why = "this roof has no part " + wish.part, .clears = "see stages"}}};
+    if (part == nullptr)
+        return {.exists = false,
+                .held_by = {{.why = "this roof has no part " + wish.part, .clears = "see stages"}}};
     const Recorded recorded = recorded_of(job);
     const Scene scene{job, method, judgement.findings, recorded, *part, *method.stage(part->stage), wish};
-    const Move move = transition(part->state, wish.event, facts_of(scene, guards_of(part->state, wish.event)));
+    const Move move =
+        transition(part->state, wish.event, facts_of(scene, guards_of(part->state, wish.event)));
     if (!move.exists) {
         return {.exists = false,
                 .held_by = {{.why = part_words(part->name) + " is " + std::string(state_text(part->state)),
-                             .clears = part->state == State::closed ? "handed over: only a numbered supplement can say more" : "see stages for what may be done"}}};
+                             .clears = part->state == State::closed
+                                           ? "handed over: only a numbered supplement can say more"
+                                           : "see stages for what may be done"}}};
     }
     Refusal refusal;
     for (const Guard guard : move.failed) {

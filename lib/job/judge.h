@@ -10,18 +10,18 @@
 namespace undersheet::job {
 
 struct Finding {
-    std::string id;                  // rule@place: what one types to decide, reason or ask why
+    std::string id; // rule@place: what one types to decide, reason or ask why
     std::string rule;
     method::Severity severity{};
-    std::string place = {}, part = {}, label = {};  // written forms; may be empty
-    std::string says = {};           // one sentence with value and limit
+    std::string place = {}, part = {}, label = {}; // written forms; may be empty
+    std::string says = {};                         // one sentence with value and limit
     std::string value = {}, limit = {}, source = {}, mark = {}, clears = {};
     bool near = false;
     bool decidable = false;
-    std::vector<const entry::Entry*> entries = {};  // what it stands on
-    std::vector<std::string> working = {};          // the arithmetic, a line a step
+    std::vector<const entry::Entry*> entries = {}; // what it stands on
+    std::vector<std::string> working = {};         // the arithmetic, a line a step
     std::vector<method::Hold> holds = {};
-    const Decision* decided = nullptr;         // let go, shown for ever
+    const Decision* decided = nullptr; // let go, shown for ever
     const Answer* reason = nullptr;
     const Answer* told = nullptr;
 };
@@ -39,17 +39,17 @@ struct StepView {
 };
 
 struct PartView {
-    std::string part, stage, title;  // "band/AB", "band", "band, edge AB"
-    State state{};                   // ready is worked out here
+    std::string part, stage, title; // "band/AB", "band", "band, edge AB"
+    State state{};                  // ready is worked out here
     std::vector<Event> may;
     std::vector<StepView> steps;
-    std::vector<Held> held_by;       // what holds the next move
+    std::vector<Held> held_by; // what holds the next move
 };
 
 // The answer to "can I bond now?", from the latest air reading.
 struct BondNow {
     bool yes = false;
-    std::string line;                // one line: the numbers, the dew point, the margin, the answer
+    std::string line; // one line: the numbers, the dew point, the margin, the answer
 };
 
 struct Judgement {
@@ -69,17 +69,18 @@ struct Judgement {
 struct Wish {
     std::string part;
     Event event{};
-    std::string by;                    // person id
+    std::string by; // person id
     entry::Time when;
-    entry::Value data;                 // step, tin, why, agreed_by …
+    entry::Value data; // step, tin, why, agreed_by …
     entry::Place place = {};
 };
 
 // Every line that holds this wish; empty when it may go ahead.
 struct Refusal {
-    bool exists = true;                // false: there is no such move in the part's state
+    bool exists = true; // false: there is no such move in the part's state
     std::vector<Held> held_by;
 };
-[[nodiscard]] Refusal refusal_of(const Job& job, const Judgement& judgement, const method::Method& method, const Wish& wish);
+[[nodiscard]] Refusal refusal_of(const Job& job, const Judgement& judgement, const method::Method& method,
+                                 const Wish& wish);
 
 } // namespace undersheet::job

@@ -34,8 +34,10 @@ std::optional<LevelRun> latest_run(const Job& job) {
     LevelRun run{.run = last->word("run"), .points = {}};
     for (const Reading* level : job.all("level")) {
         if (level->word("run") != run.run) continue;
-        if (level->word("closing") == "yes") run.closing = level;
-        else take_point(run, job.roof, *level);
+        if (level->word("closing") == "yes")
+            run.closing = level;
+        else
+            take_point(run, job.roof, *level);
     }
     if (run.closing != nullptr) close_run(run, job.roof);
     return run;

@@ -13,7 +13,7 @@ struct LevelPoint {
 
 struct LevelRun {
     std::string run;
-    std::vector<LevelPoint> points;              // in the order they were read
+    std::vector<LevelPoint> points; // in the order they were read
     const Reading* closing = nullptr;
     std::optional<double> closing_error_mm = {}; // closing less first reading at that place
 };

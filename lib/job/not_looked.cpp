@@ -9,7 +9,8 @@ namespace {
 
 bool has_such(const Roof& roof, const std::string& of) {
     if (of == "roof") return true;
-    return std::any_of(roof.edges.begin(), roof.edges.end(), [&](const Edge& edge) { return edge.kind == of; });
+    return std::any_of(roof.edges.begin(), roof.edges.end(),
+                       [&](const Edge& edge) { return edge.kind == of; });
 }
 
 std::string where(const Reading& reading) {
@@ -22,7 +23,8 @@ void skipped_fields(const Reading& reading, const method::Kind& kind, std::vecto
     for (const auto& member : *reading.data.map()) {
         if (!reading.not_looked(member.key)) continue;
         const bool reach = reading.word(member.key) == "cant_reach";
-        lines.push_back(kind.heading + where(reading) + ": " + replaced(member.key, "_", " ") + (reach ? ", could not be reached" : ", not looked at"));
+        lines.push_back(kind.heading + where(reading) + ": " + replaced(member.key, "_", " ") +
+                        (reach ? ", could not be reached" : ", not looked at"));
     }
 }
 

@@ -17,7 +17,8 @@ const std::vector<Row>& table() {
     using S = State;
     using E = Event;
     using G = Guard;
-    static const std::vector<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin, G::side_by_side, G::on_job};
+    static const std::vector<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin,
+                                          G::side_by_side,   G::on_job};
     static const std::vector<Row> rows{
         {S::waiting, E::begin, S::under_way, begin},
         {S::opened_again, E::begin, S::under_way, begin},
@@ -42,7 +43,8 @@ const std::vector<Row>& table() {
 const Row* find_row(State from, Event event) {
     const State stored = from == State::ready ? State::waiting : from;
     const auto& rows = table();
-    const auto found = std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.from == stored && row.event == event; });
+    const auto found = std::find_if(rows.begin(), rows.end(),
+                                    [&](const Row& row) { return row.from == stored && row.event == event; });
     return found == rows.end() ? nullptr : &*found;
 }
 
@@ -62,13 +64,15 @@ constexpr std::array<Names, kStates> kStateNames{{{"not_needed", "not needed"},
                                                   {"left_out", "left out"},
                                                   {"closed", "closed"}}};
 
-constexpr std::array<std::string_view, kEvents> kEventWords{"begin", "tick",  "pause",   "resume", "finish",    "sign", "send_back",
-                                                            "doubt", "confirm", "reopen", "leave_out", "take_back", "close"};
+constexpr std::array<std::string_view, kEvents> kEventWords{
+    "begin", "tick",    "pause",  "resume",    "finish",    "sign", "send_back",
+    "doubt", "confirm", "reopen", "leave_out", "take_back", "close"};
 
 // practice: closed > opened again > in doubt > paused > under way > done > signed > left out > waiting.
 int care(State state) {
-    constexpr std::array order{State::not_needed, State::waiting,   State::ready,  State::left_out, State::signed_off,  State::done,
-                               State::under_way,  State::paused, State::in_doubt, State::opened_again, State::closed};
+    constexpr std::array order{State::not_needed, State::waiting,      State::ready,     State::left_out,
+                               State::signed_off, State::done,         State::under_way, State::paused,
+                               State::in_doubt,   State::opened_again, State::closed};
     return static_cast<int>(std::find(order.begin(), order.end(), state) - order.begin());
 }
 

@@ -16,12 +16,34 @@ namespace undersheet::job {
 
 // `ready` is worked out from waiting and never stored; `not_needed` marks a part this roof does not call for.
 enum class State {
-    not_needed, waiting, ready, under_way, paused, done, signed_off, in_doubt, opened_again, left_out, closed
+    not_needed,
+    waiting,
+    ready,
+    under_way,
+    paused,
+    done,
+    signed_off,
+    in_doubt,
+    opened_again,
+    left_out,
+    closed
 };
 inline constexpr int kStates = 11;
 
 enum class Event {
-    begin, tick, pause, resume, finish, sign, send_back, doubt, confirm, reopen, leave_out, take_back, close
+    begin,
+    tick,
+    pause,
+    resume,
+    finish,
+    sign,
+    send_back,
+    doubt,
+    confirm,
+    reopen,
+    leave_out,
+    take_back,
+    close
 };
 inline constexpr int kEvents = 13;
 
@@ -57,18 +79,19 @@ private:
 };
 
 struct Move {
-    bool exists = false;              // there is such an event in this state
-    std::optional<State> to = {};     // where it leads, when every guard is content
-    std::vector<Guard> failed = {};   // the guards that are not
+    bool exists = false;            // there is such an event in this state
+    std::optional<State> to = {};   // where it leads, when every guard is content
+    std::vector<Guard> failed = {}; // the guards that are not
 };
 
 [[nodiscard]] Move transition(State from, Event event, const Facts& facts);
-[[nodiscard]] const std::vector<Guard>& guards_of(State from, Event event); // empty when there is no such move
+[[nodiscard]] const std::vector<Guard>& guards_of(State from,
+                                                  Event event); // empty when there is no such move
 [[nodiscard]] std::vector<Event> events_from(State from);
 
-[[nodiscard]] std::string_view state_word(State state);    // "under_way": for scripts
-[[nodiscard]] std::string_view state_text(State state);    // "under way": for people
-[[nodiscard]] std::string_view event_word(Event event);    // "send_back": the kind of its entry
+[[nodiscard]] std::string_view state_word(State state); // "under_way": for scripts
+[[nodiscard]] std::string_view state_text(State state); // "under way": for people
+[[nodiscard]] std::string_view event_word(Event event); // "send_back": the kind of its entry
 [[nodiscard]] std::optional<Event> event_of(std::string_view word);
 
 // For merging: the more careful of two states stands (practice: closed before opened again before in doubt before …).

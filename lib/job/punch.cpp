@@ -23,7 +23,10 @@ std::vector<std::string> holds_of(const Finding& finding) {
 }
 
 PunchRow row_of(const Finding& finding) {
-    PunchRow row{.number = finding.id, .open = true, .severity = finding.severity, .place = finding.place.empty() ? finding.label : finding.place};
+    PunchRow row{.number = finding.id,
+                 .open = true,
+                 .severity = finding.severity,
+                 .place = finding.place.empty() ? finding.label : finding.place};
     row.part = finding.part;
     row.says = finding.says;
     row.clears = finding.clears;
@@ -34,11 +37,15 @@ PunchRow row_of(const Finding& finding) {
 }
 
 PunchRow row_of(const PunchItem& item) {
-    PunchRow row{.number = std::to_string(item.number), .open = item.cleared == nullptr, .severity = item.severity, .place = entry::place_text(item.place)};
+    PunchRow row{.number = std::to_string(item.number),
+                 .open = item.cleared == nullptr,
+                 .severity = item.severity,
+                 .place = entry::place_text(item.place)};
     row.part = item.part;
     row.says = item.text;
     row.clears = "punch clear " + row.number;
-    if (item.severity != Severity::note) row.holds = {"sign-off of " + (item.part.empty() ? "final" : part_words(item.part))};
+    if (item.severity != Severity::note)
+        row.holds = {"sign-off of " + (item.part.empty() ? "final" : part_words(item.part))};
     row.raised = item.raised;
     row.cleared = item.cleared;
     row.second_look = item.looked;
@@ -46,7 +53,9 @@ PunchRow row_of(const PunchItem& item) {
     return row;
 }
 
-bool stands_on_list(const Finding& finding) { return finding.severity != Severity::note && finding.rule != "punch"; }
+bool stands_on_list(const Finding& finding) {
+    return finding.severity != Severity::note && finding.rule != "punch";
+}
 
 void add_photos(const Job& job, PunchRow& row) {
     for (const Reading* photo : job.all("photo")) {
@@ -57,7 +66,8 @@ void add_photos(const Job& job, PunchRow& row) {
         const bool after = row.cleared != nullptr && row.cleared->when.unix_s <= photo->when().unix_s;
         (after ? row.photos_after : row.photos_before).push_back(photo->word("sha256"));
     }
-    if (row.cleared != nullptr && !row.cleared->data.text_of("photo").empty()) row.photos_after.push_back(row.cleared->data.text_of("photo"));
+    if (row.cleared != nullptr && !row.cleared->data.text_of("photo").empty())
+        row.photos_after.push_back(row.cleared->data.text_of("photo"));
 }
 
 void sort_rows(std::vector<PunchRow>& rows) {
@@ -72,13 +82,15 @@ bool can_change_findings(const entry::Entry& entry, const method::Catalogue& kin
     const method::Kind* kind = kinds.find(entry.kind);
     if (kind == nullptr) return false;
     constexpr std::array kOthers{"tick", "correct", "withdraw", "reopen", "begin", "resume", "decide"};
-    return kind->group == method::Group::reading || std::find(kOthers.begin(), kOthers.end(), entry.kind) != kOthers.end();
+    return kind->group == method::Group::reading ||
+           std::find(kOthers.begin(), kOthers.end(), entry.kind) != kOthers.end();
 }
 
 // Findings that came and went: judged again after each entry, as of that entry's own time.
 class Past {
 public:
-    Past(const Job& job, const method::Method& method, const method::Catalogue& kinds) : job_(job), method_(method), kinds_(kinds) {}
+    Past(const Job& job, const method::Method& method, const method::Catalogue& kinds)
+        : job_(job), method_(method), kinds_(kinds) {}
 
     std::map<std::string, PunchRow> cleared(const std::set<std::string>& open_now) {
         EntryList so_far;
@@ -87,7 +99,9 @@ public:
             so_far.push_back(entry);
             if (can_change_findings(entry, kinds_)) look(so_far, entry);
         }
-        std::erase_if(seen_, [&](const auto& row) { return row.second.cleared == nullptr || open_now.contains(row.first); });
+        std::erase_if(seen_, [&](const auto& row) {
+            return row.second.cleared == nullptr || open_now.contains(row.first);
+        });
         return std::move(seen_);
     }
 
@@ -138,7 +152,8 @@ std::vector<PunchRow> open_punch(const Job& job, const Judgement& judgement) {
     return rows;
 }
 
-std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement, const method::Method& method, const method::Catalogue& kinds) {
+std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement, const method::Method& method,
+                                 const method::Catalogue& kinds) {
     std::vector<PunchRow> rows = open_punch(job, judgement);
     std::set<std::string> open_now;
     for (const PunchRow& row : rows) open_now.insert(row.number);

@@ -10,7 +10,7 @@
 namespace undersheet::job {
 
 struct PunchRow {
-    std::string number = {};             // "3" for a hand-added item, the finding's id for a finding
+    std::string number = {}; // "3" for a hand-added item, the finding's id for a finding
     bool open = true;
     method::Severity severity{};
     std::string place = {}, part = {}, says = {}, clears = {};
@@ -18,14 +18,14 @@ struct PunchRow {
     const entry::Entry* raised = nullptr;
     const entry::Entry* cleared = nullptr;
     const entry::Entry* second_look = nullptr;
-    const Decision* decided = nullptr;   // let go rather than cleared
+    const Decision* decided = nullptr; // let go rather than cleared
     std::vector<std::string> also_raised_as = {};
     std::vector<std::string> photos_before = {}, photos_after = {}; // SHA-256
 };
 
 // Open first, then stop, put right, note. Replays the job entry by entry to find when findings came and went.
-[[nodiscard]] std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement, const method::Method& method,
-                                               const method::Catalogue& kinds);
+[[nodiscard]] std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement,
+                                               const method::Method& method, const method::Catalogue& kinds);
 
 // Only what is open now; cheap.
 [[nodiscard]] std::vector<PunchRow> open_punch(const Job& job, const Judgement& judgement);

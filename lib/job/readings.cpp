@@ -19,7 +19,8 @@ std::string label_of(const Entry& entry, const Value& data) {
 
 // Two entries with the same identity speak of the same thing: same kind, same label (or place), same key fields.
 std::string identity(const method::Kind& kind, const Reading& reading) {
-    std::string id = kind.name + "|" + (reading.label.empty() ? entry::place_text(reading.place) : reading.label);
+    std::string id =
+        kind.name + "|" + (reading.label.empty() ? entry::place_text(reading.place) : reading.label);
     for (const auto& field : kind.key_fields) {
         if (field == "label") continue;
         const Value* value = reading.data.find(field);
@@ -30,7 +31,8 @@ std::string identity(const method::Kind& kind, const Reading& reading) {
 
 // A kind keyed by its label says nothing of which one it is when it has neither label nor place: then it stands beside.
 bool can_be_told_apart(const method::Kind& kind, const Reading& reading) {
-    const bool by_label = std::find(kind.key_fields.begin(), kind.key_fields.end(), "label") != kind.key_fields.end();
+    const bool by_label =
+        std::find(kind.key_fields.begin(), kind.key_fields.end(), "label") != kind.key_fields.end();
     return !by_label || !reading.label.empty() || reading.place.form != entry::PlaceForm::nowhere;
 }
 
@@ -65,7 +67,11 @@ public:
         made_.standing.push_back(entry);
         const method::Kind* kind = kinds_.find(entry->kind);
         if (kind == nullptr || kind->group != method::Group::reading) return;
-        Reading reading{.entry = entry, .stands_on = {entry}, .kind = entry->kind, .part = entry->part, .place = entry->place};
+        Reading reading{.entry = entry,
+                        .stands_on = {entry},
+                        .kind = entry->kind,
+                        .part = entry->part,
+                        .place = entry->place};
         reading.data = corrected_data(*entry, made_);
         reading.label = label_of(*entry, reading.data);
         if (superseded_.contains(name)) {
@@ -84,7 +90,8 @@ public:
 
 private:
     void take(const method::Kind& kind, Reading reading) {
-        if (kind.judging != method::Judging::adds && can_be_told_apart(kind, reading)) stand_in_for_earlier(kind, reading);
+        if (kind.judging != method::Judging::adds && can_be_told_apart(kind, reading))
+            stand_in_for_earlier(kind, reading);
         taken_.push_back(std::move(reading));
         still_counts_.push_back(true);
     }
@@ -93,8 +100,10 @@ private:
         const auto [at, is_first] = latest_.try_emplace(identity(kind, reading), taken_.size());
         if (is_first) return;
         const Reading& earlier = taken_[at->second];
-        if (kind.judging == method::Judging::fills) fill_from(earlier, reading);
-        else made_.replaced.push_back(earlier);
+        if (kind.judging == method::Judging::fills)
+            fill_from(earlier, reading);
+        else
+            made_.replaced.push_back(earlier);
         still_counts_[at->second] = false;
         at->second = taken_.size();
     }
@@ -104,7 +113,8 @@ private:
         Value merged = earlier.data;
         overlay(merged, reading.data);
         reading.data = std::move(merged);
-        reading.stands_on.insert(reading.stands_on.begin(), earlier.stands_on.begin(), earlier.stands_on.end());
+        reading.stands_on.insert(reading.stands_on.begin(), earlier.stands_on.begin(),
+                                 earlier.stands_on.end());
         if (reading.place.form == entry::PlaceForm::nowhere) reading.place = earlier.place;
     }
 

@@ -17,7 +17,8 @@ struct Counted {
     std::vector<const entry::Entry*> standing;
 };
 
-[[nodiscard]] Counted count_readings(const std::vector<const entry::Entry*>& visible, const method::Catalogue& kinds);
+[[nodiscard]] Counted count_readings(const std::vector<const entry::Entry*>& visible,
+                                     const method::Catalogue& kinds);
 
 // The data of an entry with its corrections in it.
 [[nodiscard]] entry::Value corrected_data(const entry::Entry& entry, const Counted& counted);

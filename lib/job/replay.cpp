@@ -25,7 +25,8 @@ bool is_answer(const Value& value) {
 
 class Replayer {
 public:
-    Replayer(Job& job, const Counted& counted, const Method& method) : job_(job), counted_(counted), method_(method) {}
+    Replayer(Job& job, const Counted& counted, const Method& method)
+        : job_(job), counted_(counted), method_(method) {}
 
     void run() {
         for (const Entry* entry : counted_.standing) {
@@ -38,16 +39,21 @@ private:
     void take(const Entry& entry) {
         const Value data = corrected_data(entry, counted_);
         note_recorded(recorded_, entry, data);
-        if (entry.kind == "work") tick(entry, data);
-        else if (entry.kind == "use") use(entry, data);
-        else if (entry.kind == "decide") decide(entry, data);
-        else if (const auto event = event_of(entry.kind); event && !entry.part.empty()) act(entry, data, *event);
+        if (entry.kind == "work")
+            tick(entry, data);
+        else if (entry.kind == "use")
+            use(entry, data);
+        else if (entry.kind == "decide")
+            decide(entry, data);
+        else if (const auto event = event_of(entry.kind); event && !entry.part.empty())
+            act(entry, data, *event);
         apply_doubts(entry, data);
         finish_parts(entry);
     }
 
     Part* find_part(const std::string& name) {
-        const auto found = std::find_if(job_.parts.begin(), job_.parts.end(), [&](const Part& part) { return part.name == name; });
+        const auto found = std::find_if(job_.parts.begin(), job_.parts.end(),
+                                        [&](const Part& part) { return part.name == name; });
         return found == job_.parts.end() ? nullptr : &*found;
     }
 
@@ -55,8 +61,9 @@ private:
     bool move(Part& part, Event event, const Entry& entry) {
         const Move made = transition(part.state, event, Facts::all(true));
         if (!made.to) {
-            job_.problems.push_back(std::string(event_word(event)) + " of " + part.name + " was written while it was " +
-                                    std::string(state_text(part.state)) + " (entry " + entry::short_name(entry.hash) + ")");
+            job_.problems.push_back(std::string(event_word(event)) + " of " + part.name +
+                                    " was written while it was " + std::string(state_text(part.state)) +
+                                    " (entry " + entry::short_name(entry.hash) + ")");
             return false;
         }
         part.events.push_back({event, &entry, part.state, *made.to});
@@ -67,23 +74,37 @@ private:
     void act(const Entry& entry, const Value& data, Event event) {
         Part* part = find_part(entry.part);
         if (part == nullptr) {
-            job_.problems.push_back("there is no part " + entry.part + " (entry " + entry::short_name(entry.hash) + ")");
+            job_.problems.push_back("there is no part " + entry.part + " (entry " +
+                                    entry::short_name(entry.hash) + ")");
             return;
         }
         if (event == Event::tick) return tick(entry, data);
         if (!move(*part, event, entry)) return;
         switch (event) {
-        case Event::begin: begin(*part, entry, data); break;
-        case Event::pause: part->pauses.push_back({.from = &entry, .rain = data.is_yes("rain")}); break;
-        case Event::resume: resume(*part, entry, data); break;
-        case Event::sign: sign(*part, entry); break;
-        case Event::confirm: confirm(*part, entry); break;
-        case Event::reopen: reopen(*part, entry, data); break;
+        case Event::begin:
+            begin(*part, entry, data);
+            break;
+        case Event::pause:
+            part->pauses.push_back({.from = &entry, .rain = data.is_yes("rain")});
+            break;
+        case Event::resume:
+            resume(*part, entry, data);
+            break;
+        case Event::sign:
+            sign(*part, entry);
+            break;
+        case Event::confirm:
+            confirm(*part, entry);
+            break;
+        case Event::reopen:
+            reopen(*part, entry, data);
+            break;
         case Event::leave_out:
             part->left_out_why = data.text_of("why");
             part->agreed_by = data.text_of("agreed_by");
             break;
-        default: break;
+        default:
+            break;
         }
     }
 
@@ -179,7 +200,8 @@ private:
         if (stage->per != "job") return;
         job_.handed_over = &entry;
         for (Part& other : job_.parts) {
-            if (other.state != State::not_needed && other.state != State::left_out) other.state = State::closed;
+            if (other.state != State::not_needed && other.state != State::left_out)
+                other.state = State::closed;
         }
     }
 
@@ -222,12 +244,14 @@ private:
         part.doubts.clear();
         part.doubt_parts.clear();
         const bool whole = entry.place.form == entry::PlaceForm::nowhere;
-        const Footprint place = whole ? footprint_of_part(job_.roof, part.name) : footprint_of_place(job_.roof, entry.place);
+        const Footprint place =
+            whole ? footprint_of_part(job_.roof, part.name) : footprint_of_place(job_.roof, entry.place);
         for (const auto& row : method_.reopenings()) {
             if (row.reopened != part.stage) continue;
             if ((row.when == "bare" && bonded) || (row.when == "bonded" && !bonded)) continue;
             for (Part& later : job_.parts) {
-                if (later.stage == row.later && is_affected(row.which, part, later, place)) affect(later, part, row.effect, entry);
+                if (later.stage == row.later && is_affected(row.which, part, later, place))
+                    affect(later, part, row.effect, entry);
             }
         }
     }
@@ -241,7 +265,8 @@ private:
     void affect(Part& later, const Part& cause, Effect effect, const Entry& entry) {
         const std::string why = part_words(cause.name) + " was opened again";
         const bool standing = later.state == State::signed_off || later.state == State::in_doubt;
-        const bool in_work = later.state == State::under_way || later.state == State::done || later.state == State::paused;
+        const bool in_work =
+            later.state == State::under_way || later.state == State::done || later.state == State::paused;
         if (effect == Effect::doubt) {
             if (standing) put_in_doubt(later, why, cause.name, entry);
             return;
@@ -300,7 +325,8 @@ private:
 bool came_after(const Part& part, const Step& step, const Tick& tick) {
     if (step.after.empty()) return true;
     const Tick* before = part.last_tick(step.after);
-    return before != nullptr && (before->entry == tick.entry || entry::comes_before(*before->entry, *tick.entry));
+    return before != nullptr &&
+           (before->entry == tick.entry || entry::comes_before(*before->entry, *tick.entry));
 }
 
 } // namespace
@@ -308,7 +334,8 @@ bool came_after(const Part& part, const Step& step, const Tick& tick) {
 void replay(Job& job, const Counted& counted, const Method& method) { Replayer(job, counted, method).run(); }
 
 void note_recorded(Recorded& recorded, const Entry& entry, const Value& data) {
-    constexpr std::array kNamesOnly{"label", "run", "setting", "tin", "step"}; // these alone are no look at anything
+    constexpr std::array kNamesOnly{"label", "run", "setting", "tin",
+                                    "step"}; // these alone are no look at anything
     bool any = false;
     for (const auto& member : *data.map()) {
         if (!is_answer(member.value)) continue;
@@ -325,9 +352,11 @@ Recorded recorded_of(const Job& job) {
 }
 
 const Entry* step_entry(const Part& part, const Step& step, const Recorded& recorded) {
-    if (const Tick* tick = part.last_tick(step.name)) return came_after(part, step, *tick) ? tick->entry : nullptr;
+    if (const Tick* tick = part.last_tick(step.name))
+        return came_after(part, step, *tick) ? tick->entry : nullptr;
     if (step.by_record.empty()) return nullptr;
-    const auto found = recorded.find(step.by_field.empty() ? step.by_record : step.by_record + "." + step.by_field);
+    const auto found =
+        recorded.find(step.by_field.empty() ? step.by_record : step.by_record + "." + step.by_field);
     if (found == recorded.end()) return nullptr;
     const bool since = part.redo_from == nullptr || entry::comes_before(*part.redo_from, *found->second);
     return since ? found->second : nullptr;

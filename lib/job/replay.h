@@ -21,7 +21,8 @@ void note_recorded(Recorded& recorded, const entry::Entry& entry, const entry::V
 // A step is done by its latest tick that is not struck, by a decision in its place, or by a record of what it asks for; in
 // a part that was opened again only by what was recorded since.
 [[nodiscard]] bool step_done(const Part& part, const method::Step& step, const Recorded& recorded);
-[[nodiscard]] const entry::Entry* step_entry(const Part& part, const method::Step& step, const Recorded& recorded);
+[[nodiscard]] const entry::Entry* step_entry(const Part& part, const method::Step& step,
+                                             const Recorded& recorded);
 [[nodiscard]] bool steps_complete(const Part& part, const method::Stage& stage, const Recorded& recorded);
 // A coat of adhesive that is open: ticked, and no later step has closed it.
 [[nodiscard]] const Tick* open_coat(const Part& part, const method::Stage& stage);

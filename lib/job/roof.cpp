@@ -15,7 +15,9 @@ bool shares(const std::set<std::string>& a, const std::set<std::string>& b) {
     return std::any_of(a.begin(), a.end(), [&](const std::string& item) { return b.contains(item); });
 }
 
-Footprint of_edge(const Edge& edge) { return {.corners = {edge.a, edge.b}, .edges = {edge.name}, .sections = {}, .openings = {}}; }
+Footprint of_edge(const Edge& edge) {
+    return {.corners = {edge.a, edge.b}, .edges = {edge.name}, .sections = {}, .openings = {}};
+}
 
 Footprint of_corner(const Roof& roof, const std::string& corner) {
     Footprint print{.corners = {corner}, .edges = {}, .sections = {}, .openings = {}};
@@ -35,7 +37,8 @@ Footprint of_section(const Section& section) {
 Footprint of_opening(const Roof& roof, const std::string& label) {
     Footprint print{.corners = {}, .edges = {}, .sections = {}, .openings = {label}};
     for (const Section& section : roof.sections) {
-        if (std::find(section.holds.begin(), section.holds.end(), label) != section.holds.end()) print.sections.insert(section.label);
+        if (std::find(section.holds.begin(), section.holds.end(), label) != section.holds.end())
+            print.sections.insert(section.label);
     }
     return print;
 }
@@ -45,13 +48,16 @@ Footprint of_point(const Roof& roof, Point point) {
     for (const Edge& edge : roof.edges) {
         const auto a = roof.corner_at(edge.a);
         const auto b = roof.corner_at(edge.b);
-        if (a && b && trade::distance_m(trade::Segment{*a, *b}, point) <= roof.near_m) print.edges.insert(edge.name);
+        if (a && b && trade::distance_m(trade::Segment{*a, *b}, point) <= roof.near_m)
+            print.edges.insert(edge.name);
     }
     for (const Section& section : roof.sections) {
-        if (section.outline.empty() || trade::contains(section.outline, point, roof.near_m)) print.sections.insert(section.label);
+        if (section.outline.empty() || trade::contains(section.outline, point, roof.near_m))
+            print.sections.insert(section.label);
     }
     for (const Opening& opening : roof.openings) {
-        if (opening.at && trade::distance_m(*opening.at, point) <= opening.reach_m + roof.near_m) print.openings.insert(opening.label);
+        if (opening.at && trade::distance_m(*opening.at, point) <= opening.reach_m + roof.near_m)
+            print.openings.insert(opening.label);
     }
     return print;
 }
@@ -62,7 +68,8 @@ Footprint of_label(const Roof& roof, const std::string& label) {
     const auto section = std::find_if(roof.sections.begin(), roof.sections.end(), is_it);
     if (section != roof.sections.end()) return of_section(*section);
     const auto written = roof.labels.find(label);
-    if (written == roof.labels.end()) return {.corners = {}, .edges = {}, .sections = {}, .openings = {}, .everywhere = true};
+    if (written == roof.labels.end())
+        return {.corners = {}, .edges = {}, .sections = {}, .openings = {}, .everywhere = true};
     const auto place = entry::parse_place(written->second);
     return place ? footprint_of_place(roof, *place) : Footprint{};
 }
@@ -81,7 +88,8 @@ std::string opening_of_patch(const Roof& roof, const std::string& what) {
     const auto dash = what.rfind('-');
     if (dash == std::string::npos) return {};
     const std::string label = what.substr(0, dash);
-    const bool known = std::any_of(roof.openings.begin(), roof.openings.end(), [&](const Opening& o) { return o.label == label; });
+    const bool known = std::any_of(roof.openings.begin(), roof.openings.end(),
+                                   [&](const Opening& o) { return o.label == label; });
     return known ? label : std::string();
 }
 
@@ -100,7 +108,8 @@ bool has_corner(const Roof& roof, const std::string& corner) {
 } // namespace
 
 const Edge* Roof::edge(std::string_view name) const {
-    const auto found = std::find_if(edges.begin(), edges.end(), [&](const Edge& e) { return e.name == name || e.b + e.a == name; });
+    const auto found = std::find_if(edges.begin(), edges.end(),
+                                    [&](const Edge& e) { return e.name == name || e.b + e.a == name; });
     return found == edges.end() ? nullptr : &*found;
 }
 
@@ -124,39 +133,50 @@ bool Roof::is_inner(std::string_view corner) const {
 
 bool touch(const Footprint& a, const Footprint& b) {
     if (a.everywhere || b.everywhere) return true;
-    return shares(a.corners, b.corners) || shares(a.edges, b.edges) || shares(a.sections, b.sections) || shares(a.openings, b.openings);
+    return shares(a.corners, b.corners) || shares(a.edges, b.edges) || shares(a.sections, b.sections) ||
+           shares(a.openings, b.openings);
 }
 
 Footprint footprint_of_part(const Roof& roof, std::string_view part) {
     const auto slash = part.find('/');
-    if (slash == std::string_view::npos) return {.corners = {}, .edges = {}, .sections = {}, .openings = {}, .everywhere = true};
+    if (slash == std::string_view::npos)
+        return {.corners = {}, .edges = {}, .sections = {}, .openings = {}, .everywhere = true};
     const std::string stage(part.substr(0, slash));
     const std::string what(part.substr(slash + 1));
     if (stage == "field") return of_label(roof, what);
     if (const Edge* edge = roof.edge(what)) return of_edge(*edge);
     if (has_corner(roof, what)) return of_corner(roof, what);
-    if (const std::string opening = opening_of_patch(roof, what); !opening.empty()) return of_opening(roof, opening);
+    if (const std::string opening = opening_of_patch(roof, what); !opening.empty())
+        return of_opening(roof, opening);
     return of_label(roof, what);
 }
 
 Footprint footprint_of_place(const Roof& roof, const Place& place) {
     switch (place.form) {
-    case PlaceForm::nowhere: return {.corners = {}, .edges = {}, .sections = {}, .openings = {}, .everywhere = true};
-    case PlaceForm::corner: return of_corner(roof, place.a);
+    case PlaceForm::nowhere:
+        return {.corners = {}, .edges = {}, .sections = {}, .openings = {}, .everywhere = true};
+    case PlaceForm::corner:
+        return of_corner(roof, place.a);
     case PlaceForm::pair:
     case PlaceForm::along: {
         const Edge* edge = roof.edge(place.a + place.b);
         if (edge == nullptr) return merged(of_corner(roof, place.a), of_corner(roof, place.b));
         Footprint print{.corners = {}, .edges = {edge->name}, .sections = {}, .openings = {}};
         for (const Section& section : roof.sections) {
-            if (std::find(section.edges.begin(), section.edges.end(), edge->name) != section.edges.end()) print.sections.insert(section.label);
+            if (std::find(section.edges.begin(), section.edges.end(), edge->name) != section.edges.end())
+                print.sections.insert(section.label);
         }
         return print;
     }
-    case PlaceForm::point: return of_point(roof, *place_point(place));
-    case PlaceForm::line: return merged(of_point(roof, *place_point(place)), of_point(roof, {place.x2_m.value(), place.y2_m.value()}));
-    case PlaceForm::label: return of_label(roof, place.a);
-    case PlaceForm::joint: return merged(of_label(roof, place.a), of_label(roof, place.b));
+    case PlaceForm::point:
+        return of_point(roof, *place_point(place));
+    case PlaceForm::line:
+        return merged(of_point(roof, *place_point(place)),
+                      of_point(roof, {place.x2_m.value(), place.y2_m.value()}));
+    case PlaceForm::label:
+        return of_label(roof, place.a);
+    case PlaceForm::joint:
+        return merged(of_label(roof, place.a), of_label(roof, place.b));
     }
     return {};
 }
@@ -169,7 +189,8 @@ std::optional<Point> locate(const Roof& roof, const Place& place) {
             if (opening.label == place.a && opening.at) return opening.at;
         }
         const auto written = roof.labels.find(place.a);
-        const auto labelled = written == roof.labels.end() ? entry::parse_place("") : entry::parse_place(written->second);
+        const auto labelled =
+            written == roof.labels.end() ? entry::parse_place("") : entry::parse_place(written->second);
         return labelled && labelled->form != PlaceForm::label ? locate(roof, *labelled) : std::nullopt;
     }
     const auto a = roof.corner_at(place.a);
@@ -207,18 +228,23 @@ std::optional<double> metres_to_part(const Roof& roof, const Place& place, std::
 
 Done place_is_on(const Roof& roof, const Place& place) {
     if (!roof.closed()) return {};
-    const bool corners = place.form == PlaceForm::corner || place.form == PlaceForm::pair || place.form == PlaceForm::along;
+    const bool corners =
+        place.form == PlaceForm::corner || place.form == PlaceForm::pair || place.form == PlaceForm::along;
     if (corners && !has_corner(roof, place.a)) return not_on_roof("this roof has no corner " + place.a, roof);
-    if (corners && !place.b.empty() && !has_corner(roof, place.b)) return not_on_roof("this roof has no corner " + place.b, roof);
+    if (corners && !place.b.empty() && !has_corner(roof, place.b))
+        return not_on_roof("this roof has no corner " + place.b, roof);
     if (place.form == PlaceForm::along) {
         const auto a = roof.corner_at(place.a);
         const auto b = roof.corner_at(place.b);
         if (a && b && place.x_m.value() > trade::distance_m(*a, *b) + roof.near_m) {
-            return not_on_roof("edge " + place.a + place.b + " is only " + fixed(trade::distance_m(*a, *b), 2) + " m long", roof);
+            return not_on_roof("edge " + place.a + place.b + " is only " +
+                                   fixed(trade::distance_m(*a, *b), 2) + " m long",
+                               roof);
         }
     }
     const auto ground = roof.polygon();
-    if (place.form == PlaceForm::point && !ground.empty() && !trade::contains(ground, *place_point(place), roof.near_m)) {
+    if (place.form == PlaceForm::point && !ground.empty() &&
+        !trade::contains(ground, *place_point(place), roof.near_m)) {
         return not_on_roof("the point " + entry::place_text(place) + " lies off this roof", roof);
     }
     return {};

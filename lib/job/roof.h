@@ -18,9 +18,9 @@
 namespace undersheet::job {
 
 struct Edge {
-    std::string name, a, b;         // "AB"
-    std::string kind;               // gutter, kerb, wall
-    std::string behind, abutment;   // what stands behind it; the type from the abutment record
+    std::string name, a, b;       // "AB"
+    std::string kind;             // gutter, kerb, wall
+    std::string behind, abutment; // what stands behind it; the type from the abutment record
     [[nodiscard]] bool is_free() const { return kind != "wall"; }
 };
 
@@ -28,31 +28,31 @@ struct Section {
     std::string label;
     std::vector<std::string> edges, holds; // edges touched, openings held
     double order = 0;
-    std::vector<trade::Point> outline;     // may be empty
+    std::vector<trade::Point> outline; // may be empty
 };
 
 struct Opening {
     std::string label, type;
     std::optional<trade::Point> at;
-    double reach_m = 0;                    // from its middle to its farther side
+    double reach_m = 0; // from its middle to its farther side
 };
 
 struct Roof {
-    std::vector<std::string> corners;             // anticlockwise from A; empty until the edges close
-    std::vector<Edge> edges;                      // in that order when they close
-    std::vector<Section> sections;                // in laying order
+    std::vector<std::string> corners; // anticlockwise from A; empty until the edges close
+    std::vector<Edge> edges;          // in that order when they close
+    std::vector<Section> sections;    // in laying order
     std::vector<Opening> openings;
-    std::vector<std::string> extra_patches;       // places from patch records
-    std::optional<trade::Outline> outline;        // when the tapes fix it
-    double near_m = 0;                            // two places this near count as touching (a limit of the method)
-    std::string outline_says;                     // why there is none: which tape to take next, or what is wrong
-    std::map<std::string, std::string> labels;    // label -> written place, from the readings that carry one
+    std::vector<std::string> extra_patches; // places from patch records
+    std::optional<trade::Outline> outline;  // when the tapes fix it
+    double near_m = 0;                      // two places this near count as touching (a limit of the method)
+    std::string outline_says;               // why there is none: which tape to take next, or what is wrong
+    std::map<std::string, std::string> labels; // label -> written place, from the readings that carry one
 
     [[nodiscard]] bool closed() const { return !corners.empty(); }
-    [[nodiscard]] const Edge* edge(std::string_view name) const;   // "BA" finds AB
+    [[nodiscard]] const Edge* edge(std::string_view name) const; // "BA" finds AB
     [[nodiscard]] std::optional<trade::Point> corner_at(std::string_view corner) const;
-    [[nodiscard]] std::vector<trade::Point> polygon() const;       // empty without coordinates
-    [[nodiscard]] bool is_inner(std::string_view corner) const;    // reflex; false without coordinates
+    [[nodiscard]] std::vector<trade::Point> polygon() const;    // empty without coordinates
+    [[nodiscard]] bool is_inner(std::string_view corner) const; // reflex; false without coordinates
 };
 
 // Which things of the roof a part or a place has to do with; two that share one of them touch.
@@ -67,7 +67,8 @@ struct Footprint {
 // Where a place lies, when coordinates tell. A pair gives its middle.
 [[nodiscard]] std::optional<trade::Point> locate(const Roof& roof, const entry::Place& place);
 // Metres from the place to the part's edge, corner, opening or section; nothing when either has no coordinates.
-[[nodiscard]] std::optional<double> metres_to_part(const Roof& roof, const entry::Place& place, std::string_view part);
+[[nodiscard]] std::optional<double> metres_to_part(const Roof& roof, const entry::Place& place,
+                                                   std::string_view part);
 
 // A fault when the place names a corner, edge or label this roof does not have (once the edges are recorded).
 [[nodiscard]] Done place_is_on(const Roof& roof, const entry::Place& place);

@@ -41,7 +41,8 @@ std::vector<Edge> in_order(std::vector<Edge> edges) {
     std::vector<Edge> ordered;
     std::string at = "A";
     for (std::size_t i = 0; i < edges.size(); ++i) {
-        const auto next = std::find_if(edges.begin(), edges.end(), [&](const Edge& edge) { return edge.a == at; });
+        const auto next =
+            std::find_if(edges.begin(), edges.end(), [&](const Edge& edge) { return edge.a == at; });
         if (next == edges.end()) return {};
         ordered.push_back(*next);
         at = next->b;
@@ -76,7 +77,8 @@ std::vector<Section> sections_from(const std::vector<Reading>& readings) {
     for (const Reading& reading : readings) {
         if (reading.kind == "section") sections.push_back(section_from(reading));
     }
-    std::stable_sort(sections.begin(), sections.end(), [](const Section& a, const Section& b) { return a.order < b.order; });
+    std::stable_sort(sections.begin(), sections.end(),
+                     [](const Section& a, const Section& b) { return a.order < b.order; });
     return sections;
 }
 
@@ -85,7 +87,8 @@ std::vector<Opening> openings_from(const std::vector<Reading>& readings) {
     for (const Reading& reading : readings) {
         if (reading.kind != "opening") continue;
         Opening opening{.label = reading.label, .type = reading.word("type"), .at = {}};
-        opening.reach_m = std::max(reading.number("size_x_mm").value_or(0), reading.number("size_y_mm").value_or(0)) / 2000;
+        opening.reach_m =
+            std::max(reading.number("size_x_mm").value_or(0), reading.number("size_y_mm").value_or(0)) / 2000;
         if (reading.place.form == entry::PlaceForm::point) {
             opening.at = trade::Point{reading.place.x_m.value(), reading.place.y_m.value()};
         }
@@ -120,8 +123,10 @@ void solve_outline(Roof& roof, const std::vector<Reading>& readings, const metho
     }
     if (roof.corners.empty() || in.tapes.empty()) return;
     auto solved = trade::outline(in);
-    if (solved) roof.outline = *std::move(solved);
-    else roof.outline_says = one_line(solved.fault());
+    if (solved)
+        roof.outline = *std::move(solved);
+    else
+        roof.outline_says = one_line(solved.fault());
 }
 
 } // namespace
@@ -140,7 +145,8 @@ Roof build_roof(const std::vector<Reading>& readings, const method::Method& meth
     if (roof.sections.empty()) roof.sections.push_back(whole_deck(roof));
     for (const Reading& reading : readings) {
         if (reading.kind != "patch") continue;
-        roof.extra_patches.push_back(reading.label.empty() ? entry::place_text(reading.place) : reading.label);
+        roof.extra_patches.push_back(reading.label.empty() ? entry::place_text(reading.place)
+                                                           : reading.label);
     }
     add_labels(roof, readings);
     solve_outline(roof, readings, method);

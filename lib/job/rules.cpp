@@ -23,11 +23,16 @@ bool compares(Test test) {
 
 bool holds_true(Test test, double value, double limit) {
     switch (test) {
-    case Test::under: return value < limit;
-    case Test::at_or_under: return value <= limit;
-    case Test::over: return value > limit;
-    case Test::at_or_over: return value >= limit;
-    default: return false;
+    case Test::under:
+        return value < limit;
+    case Test::at_or_under:
+        return value <= limit;
+    case Test::over:
+        return value > limit;
+    case Test::at_or_over:
+        return value >= limit;
+    default:
+        return false;
     }
 }
 
@@ -35,20 +40,31 @@ bool word_matches(const Reading& reading, const std::string& field, Test test, c
                   const std::vector<std::string>& words) {
     const std::string word = reading.word(field);
     switch (test) {
-    case Test::one_of: return is_one_of(word, words);
-    case Test::not_words: return !word.empty() && !reading.not_looked(field) && !is_one_of(word, words);
-    case Test::not_field: return !word.empty() && !reading.word(other).empty() && word != reading.word(other);
-    case Test::missing: return word.empty();
-    case Test::present: return !word.empty();
-    case Test::not_looked: return reading.not_looked(field);
-    case Test::is_yes: return word == "yes";
-    case Test::is_no: return word == "no";
-    case Test::not_yes: return word != "yes";
-    default: return false;
+    case Test::one_of:
+        return is_one_of(word, words);
+    case Test::not_words:
+        return !word.empty() && !reading.not_looked(field) && !is_one_of(word, words);
+    case Test::not_field:
+        return !word.empty() && !reading.word(other).empty() && word != reading.word(other);
+    case Test::missing:
+        return word.empty();
+    case Test::present:
+        return !word.empty();
+    case Test::not_looked:
+        return reading.not_looked(field);
+    case Test::is_yes:
+        return word == "yes";
+    case Test::is_no:
+        return word == "no";
+    case Test::not_yes:
+        return word != "yes";
+    default:
+        return false;
     }
 }
 
-bool level_matches(const Context& context, const Rule& rule, const Level& level, const Reading& reading, const std::string& field) {
+bool level_matches(const Context& context, const Rule& rule, const Level& level, const Reading& reading,
+                   const std::string& field) {
     if (!compares(rule.test)) return word_matches(reading, field, rule.test, rule.other, level.words);
     const auto value = reading.number(field);
     return value && holds_true(rule.test, *value, context.limit(level.limit));
@@ -65,7 +81,8 @@ bool applies(const Context& context, const std::vector<Condition>& conditions, c
 }
 
 // On the good side of the limit, no further from it than the limit's `near`.
-bool is_near(const Context& context, const Rule& rule, const Level& level, const Reading& reading, const std::string& field) {
+bool is_near(const Context& context, const Rule& rule, const Level& level, const Reading& reading,
+             const std::string& field) {
     const method::Limit* limit = context.method.find_limit(level.limit);
     const auto value = reading.number(field);
     if (limit == nullptr || !limit->near || !value) return false;
@@ -82,14 +99,16 @@ void check_reading(const Context& context, const Rule& rule, const Reading& read
     for (const Level& level : rule.levels) {
         for (const auto& field : rule.fields) {
             if (!level_matches(context, rule, level, reading, field)) continue;
-            out.push_back(make_finding(context, rule, level, {.reading = &reading, .value = spoken(reading.word(field))}));
+            out.push_back(make_finding(context, rule, level,
+                                       {.reading = &reading, .value = spoken(reading.word(field))}));
             return;
         }
     }
     for (const Level& level : rule.levels) {
         for (const auto& field : rule.fields) {
             if (!is_near(context, rule, level, reading, field)) continue;
-            out.push_back(make_near(context, rule, level, {.reading = &reading, .value = spoken(reading.word(field))}));
+            out.push_back(
+                make_near(context, rule, level, {.reading = &reading, .value = spoken(reading.word(field))}));
             return;
         }
     }
@@ -122,7 +141,8 @@ void number_twins(Findings& findings) {
 } // namespace
 
 std::vector<const Reading*> Context::readings_of(const std::string& kind) const {
-    if (kind == "air") return air == nullptr ? std::vector<const Reading*>{} : std::vector<const Reading*>{air};
+    if (kind == "air")
+        return air == nullptr ? std::vector<const Reading*>{} : std::vector<const Reading*>{air};
     if (kind != "work") return job.all(kind);
     std::vector<const Reading*> out;
     for (const Reading& reading : work) out.push_back(&reading);
@@ -140,12 +160,17 @@ Context make_context(const Job& job, const method::Method& method, const method:
         for (const method::Step& step : stage->steps) {
             const Tick* tick = part.last_tick(step.name);
             if (tick == nullptr) continue;
-            context.work.push_back({.entry = tick->entry, .stands_on = {tick->entry}, .kind = "work", .label = {}, .part = part.name});
+            context.work.push_back({.entry = tick->entry,
+                                    .stands_on = {tick->entry},
+                                    .kind = "work",
+                                    .label = {},
+                                    .part = part.name});
             context.work.back().data = tick->data;
         }
     }
     const Reading* air = job.latest("air");
-    const bool young = air != nullptr && entry::minutes_between(air->when(), job.as_of) <= method.limit("reading_age_min");
+    const bool young =
+        air != nullptr && entry::minutes_between(air->when(), job.as_of) <= method.limit("reading_age_min");
     context.air = young ? air : nullptr;
     return context;
 }
@@ -214,7 +239,8 @@ Findings all_findings(const Context& context) {
             if (worked != worked_table().end()) worked->second(context, rule, found);
             continue;
         }
-        for (const Reading* reading : context.readings_of(rule.kind)) check_reading(context, rule, *reading, found);
+        for (const Reading* reading : context.readings_of(rule.kind))
+            check_reading(context, rule, *reading, found);
     }
     number_twins(found);
     return found;

@@ -18,47 +18,50 @@ struct Context {
     const method::Method& method;
     const method::Catalogue& kinds;
     Recorded recorded;
-    std::vector<Reading> work;          // the latest tick of each step of each part, as readings of kind "work"
-    const Reading* air = nullptr;       // the latest air reading, only while it is young enough to count
+    std::vector<Reading> work;    // the latest tick of each step of each part, as readings of kind "work"
+    const Reading* air = nullptr; // the latest air reading, only while it is young enough to count
 
     [[nodiscard]] std::vector<const Reading*> readings_of(const std::string& kind) const;
     [[nodiscard]] double limit(std::string_view key) const { return method.limit(key); }
     [[nodiscard]] std::optional<double> area_m2() const;
 };
 
-[[nodiscard]] Context make_context(const Job& job, const method::Method& method, const method::Catalogue& kinds);
+[[nodiscard]] Context make_context(const Job& job, const method::Method& method,
+                                   const method::Catalogue& kinds);
 
 // What a finding is about, filled in by whoever found it. `limit` names another limit than the level's own.
 struct About {
     const Reading* reading = nullptr;
     std::string value = {};
     std::string limit = {};
-    std::string place = {};                     // when it is not the reading's
+    std::string place = {}; // when it is not the reading's
     std::string label = {};
     std::vector<std::string> working = {};
     std::vector<const entry::Entry*> entries = {}; // besides the reading's own
     bool near = false;
 };
 
-[[nodiscard]] Finding make_finding(const Context& context, const method::Rule& rule, const method::Level& level, const About& about);
+[[nodiscard]] Finding make_finding(const Context& context, const method::Rule& rule,
+                                   const method::Level& level, const About& about);
 // A value on the good side of a limit, but within what the instrument cannot tell: a note that says so.
-[[nodiscard]] Finding make_near(const Context& context, const method::Rule& rule, const method::Level& level, const About& about);
+[[nodiscard]] Finding make_near(const Context& context, const method::Rule& rule, const method::Level& level,
+                                const About& about);
 
 using Findings = std::vector<Finding>;
 using Worked = std::function<void(const Context&, const method::Rule&, Findings&)>;
 using WorkedTable = std::map<std::string, Worked, std::less<>>;
 
 // The computations, a file a subject.
-void add_worked_site(WorkedTable& table);      // alone, postcode, fire look, insulation, sag, building control
-void add_worked_deck(WorkedTable& table);      // board thickness, heads, fixings, moisture
-void add_worked_levels(WorkedTable& table);     // closing, grid, fives, readings in doubt
-void add_worked_falls(WorkedTable& table);      // falls, back-falls, points off their neighbours
-void add_worked_ponds(WorkedTable& table);      // standing water
-void add_worked_outline(WorkedTable& table);   // tapes, chase heights, overflow
-void add_worked_sheet(WorkedTable& table);      // the sheet against what the roof needs
-void add_worked_stock(WorkedTable& table);     // tins and labels
-void add_worked_air(WorkedTable& table);       // dew, dusk
-void add_worked_work(WorkedTable& table);      // rest, touch dry, foam, hand-added punch items
+void add_worked_site(WorkedTable& table);    // alone, postcode, fire look, insulation, sag, building control
+void add_worked_deck(WorkedTable& table);    // board thickness, heads, fixings, moisture
+void add_worked_levels(WorkedTable& table);  // closing, grid, fives, readings in doubt
+void add_worked_falls(WorkedTable& table);   // falls, back-falls, points off their neighbours
+void add_worked_ponds(WorkedTable& table);   // standing water
+void add_worked_outline(WorkedTable& table); // tapes, chase heights, overflow
+void add_worked_sheet(WorkedTable& table);   // the sheet against what the roof needs
+void add_worked_stock(WorkedTable& table);   // tins and labels
+void add_worked_air(WorkedTable& table);     // dew, dusk
+void add_worked_work(WorkedTable& table);    // rest, touch dry, foam, hand-added punch items
 
 [[nodiscard]] const WorkedTable& worked_table();
 

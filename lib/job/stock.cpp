@@ -27,7 +27,8 @@ std::vector<TinUse> tin_uses(const Job& job) {
     };
     for (const Part& part : job.parts) {
         for (const PartEvent& event : part.events) {
-            if (event.event == Event::begin || event.event == Event::resume) take(*event.entry, event.entry->data, part.name);
+            if (event.event == Event::begin || event.event == Event::resume)
+                take(*event.entry, event.entry->data, part.name);
         }
         for (const Tick& tick : part.ticks) take(*tick.entry, tick.data, part.name);
     }

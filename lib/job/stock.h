@@ -6,7 +6,7 @@
 namespace undersheet::job {
 
 struct TinUse {
-    const Reading* tin = nullptr;   // nullptr when the label was never recorded
+    const Reading* tin = nullptr; // nullptr when the label was never recorded
     std::string label;
     std::string part;
     const entry::Entry* entry = nullptr; // the begin, resume, tick or use that names it

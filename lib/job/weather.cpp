@@ -29,18 +29,21 @@ std::optional<trade::Air> dew_margin(const Reading& air) {
     const auto air_c = air.number("air_c");
     const auto rh_pct = air.number("rh_pct");
     if (!air_c || !rh_pct) return std::nullopt;
-    const auto result = trade::air({.air_c = *air_c, .rh_pct = *rh_pct, .surface_c = air.number("surface_c")});
+    const auto result =
+        trade::air({.air_c = *air_c, .rh_pct = *rh_pct, .surface_c = air.number("surface_c")});
     return result ? std::optional(*result) : std::nullopt;
 }
 
 std::vector<std::string> dew_working(const Reading& air, const trade::Air& result) {
     const trade::Magnus& m = trade::kMagnusWmo;
     std::vector<std::string> lines;
-    lines.push_back("g = ln(RH/100) + a T / (b + T), dew point = b g / (a - g); a = " + shortest(m.a, 3) + ", b = " + shortest(m.b_c, 3) +
-                    " °C (WMO-No. 8, annex 4.B)");
-    lines.push_back("air " + air.word("air_c") + " °C, " + air.word("rh_pct") + " %: dew point " + fixed(result.dew_point_c, 2) + " °C");
+    lines.push_back("g = ln(RH/100) + a T / (b + T), dew point = b g / (a - g); a = " + shortest(m.a, 3) +
+                    ", b = " + shortest(m.b_c, 3) + " °C (WMO-No. 8, annex 4.B)");
+    lines.push_back("air " + air.word("air_c") + " °C, " + air.word("rh_pct") + " %: dew point " +
+                    fixed(result.dew_point_c, 2) + " °C");
     if (result.margin_k) {
-        lines.push_back("deck surface " + air.word("surface_c") + " °C less dew point = " + fixed(*result.margin_k, 2) + " K");
+        lines.push_back("deck surface " + air.word("surface_c") +
+                        " °C less dew point = " + fixed(*result.margin_k, 2) + " K");
     }
     return lines;
 }

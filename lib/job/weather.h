@@ -16,6 +16,7 @@ namespace undersheet::job {
 [[nodiscard]] std::optional<entry::Time> last_rain(const Job& job);
 
 // From the latest air reading and the findings that hold a start; nothing without an air reading.
-[[nodiscard]] std::optional<BondNow> bond_now(const Job& job, const Judgement& judgement, const method::Method& method);
+[[nodiscard]] std::optional<BondNow> bond_now(const Job& job, const Judgement& judgement,
+                                              const method::Method& method);
 
 } // namespace undersheet::job

@@ -15,10 +15,14 @@ void dew(const Context& context, const Rule& rule, Findings& out) {
     const auto margin = dew_margin(*context.air);
     if (!margin || !margin->margin_k) return;
     const Level& level = rule.levels.front();
-    const About about{.reading = context.air, .value = fixed(*margin->margin_k, 1), .working = dew_working(*context.air, *margin)};
+    const About about{.reading = context.air,
+                      .value = fixed(*margin->margin_k, 1),
+                      .working = dew_working(*context.air, *margin)};
     const method::Limit* limit = context.method.find_limit(level.limit);
-    if (*margin->margin_k < limit->value) out.push_back(make_finding(context, rule, level, about));
-    else if (limit->near && *margin->margin_k <= *limit->near) out.push_back(make_near(context, rule, level, about));
+    if (*margin->margin_k < limit->value)
+        out.push_back(make_finding(context, rule, level, about));
+    else if (limit->near && *margin->margin_k <= *limit->near)
+        out.push_back(make_near(context, rule, level, about));
 }
 
 std::optional<double> sunset_min(const Job& job, const entry::Time& when) {
@@ -27,7 +31,8 @@ std::optional<double> sunset_min(const Job& job, const entry::Time& when) {
     const auto longitude = site == nullptr ? std::nullopt : site->number("longitude_deg");
     if (!latitude || !longitude) return std::nullopt;
     const entry::Date date = entry::date_of(when);
-    const auto light = trade::find_daylight({*latitude, *longitude, date.year, date.month, date.day, when.offset_min});
+    const auto light =
+        trade::find_daylight({*latitude, *longitude, date.year, date.month, date.day, when.offset_min});
     return light ? light->sunset_min : std::nullopt;
 }
 
@@ -47,8 +52,10 @@ void dusk(const Context& context, const Rule& rule, Findings& out) {
         if (!sunset) continue;
         const double left_h = (*sunset - minute_of_day(coat.when())) / 60;
         const About about{.reading = &coat, .value = fixed(left_h, 1)};
-        if (left_h < limit->value) out.push_back(make_finding(context, rule, level, about));
-        else if (limit->near && left_h <= *limit->near) out.push_back(make_near(context, rule, level, about));
+        if (left_h < limit->value)
+            out.push_back(make_finding(context, rule, level, about));
+        else if (limit->near && left_h <= *limit->near)
+            out.push_back(make_near(context, rule, level, about));
     }
 }
 

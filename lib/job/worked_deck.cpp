@@ -15,7 +15,8 @@ using method::Rule;
 using method::Severity;
 
 const Level* level_with(const Rule& rule, std::string_view limit) {
-    const auto found = std::find_if(rule.levels.begin(), rule.levels.end(), [&](const Level& level) { return level.limit == limit; });
+    const auto found = std::find_if(rule.levels.begin(), rule.levels.end(),
+                                    [&](const Level& level) { return level.limit == limit; });
     return found == rule.levels.end() ? nullptr : &*found;
 }
 
@@ -30,20 +31,27 @@ void board_thickness(const Context& context, const Rule& rule, Findings& out) {
         const bool narrow = support_mm && *support_mm <= context.limit("support_narrow_mm");
         const std::string key = narrow ? "board_at_narrow_mm" : "board_at_wide_mm";
         if (*thickness_mm >= context.limit(key)) continue;
-        const std::string at = support_mm ? "supports " + shortest(*support_mm, 0) + " mm apart" : "supports not known: taken as wide";
-        out.push_back(make_finding(context, rule, rule.levels.front(),
-                                   {.reading = board, .value = shortest(*thickness_mm, 1), .limit = key, .working = {at}}));
+        const std::string at = support_mm ? "supports " + shortest(*support_mm, 0) + " mm apart"
+                                          : "supports not known: taken as wide";
+        out.push_back(make_finding(
+            context, rule, rule.levels.front(),
+            {.reading = board, .value = shortest(*thickness_mm, 1), .limit = key, .working = {at}}));
     }
 }
 
 void heads(const Context& context, const Rule& rule, Findings& out) {
     const auto sample = judge_heads(context.job, context.method);
     if (!sample || sample->cleared) return;
-    Finding finding = make_finding(context, rule, rule.levels.front(),
-                                   {.value = sample->line, .working = sample->working, .entries = sample->entries});
-    if (sample->all_wanted && !sample->is_full) finding.clears = "check every head: set the bad ones and record reset=";
-    else if (sample->is_full) finding.clears = "set them, and record the full check with reset=" + std::to_string(sample->bad);
-    else if (!sample->boards.empty()) finding.clears = "check every head of those boards and their neighbours; then check different heads (other_heads=yes)";
+    Finding finding =
+        make_finding(context, rule, rule.levels.front(),
+                     {.value = sample->line, .working = sample->working, .entries = sample->entries});
+    if (sample->all_wanted && !sample->is_full)
+        finding.clears = "check every head: set the bad ones and record reset=";
+    else if (sample->is_full)
+        finding.clears = "set them, and record the full check with reset=" + std::to_string(sample->bad);
+    else if (!sample->boards.empty())
+        finding.clears = "check every head of those boards and their neighbours; then check different heads "
+                         "(other_heads=yes)";
     out.push_back(std::move(finding));
 }
 
@@ -54,10 +62,13 @@ void heads_sample(const Context& context, const Rule& rule, Findings& out) {
     const double every_m2 = context.limit("heads_square_every_m2");
     if (const auto area_m2 = context.area_m2()) squares += std::max(0.0, std::floor(*area_m2 / every_m2) - 1);
     const double wanted = squares * context.limit("heads_per_square");
-    if (static_cast<double>(sample->squares) >= squares && static_cast<double>(sample->checked) >= wanted) return;
-    const std::string line = std::to_string(sample->checked) + " heads in " + std::to_string(sample->squares) + " squares; " +
-                             shortest(wanted, 0) + " in " + shortest(squares, 0) + " wanted";
-    out.push_back(make_finding(context, rule, rule.levels.front(), {.value = line, .entries = sample->entries}));
+    if (static_cast<double>(sample->squares) >= squares && static_cast<double>(sample->checked) >= wanted)
+        return;
+    const std::string line = std::to_string(sample->checked) + " heads in " +
+                             std::to_string(sample->squares) + " squares; " + shortest(wanted, 0) + " in " +
+                             shortest(squares, 0) + " wanted";
+    out.push_back(
+        make_finding(context, rule, rule.levels.front(), {.value = line, .entries = sample->entries}));
 }
 
 void heads_quick(const Context& context, const Rule& rule, Findings& out) {
@@ -66,22 +77,28 @@ void heads_quick(const Context& context, const Rule& rule, Findings& out) {
         const auto took_min = heads->number("minutes_min");
         const double checked = heads->number("checked").value_or(0);
         if (!took_min || *took_min >= context.limit("heads_quick_min") || checked < sample_size) continue;
-        out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = heads, .value = shortest(checked, 0)}));
+        out.push_back(make_finding(context, rule, rule.levels.front(),
+                                   {.reading = heads, .value = shortest(checked, 0)}));
     }
 }
 
 void fixing_length(const Context& context, const Rule& rule, Findings& out) {
     double thickest_mm = 0;
-    for (const Reading* board : context.job.all("board")) thickest_mm = std::max(thickest_mm, board->number("thickness_mm").value_or(0));
+    for (const Reading* board : context.job.all("board"))
+        thickest_mm = std::max(thickest_mm, board->number("thickness_mm").value_or(0));
     const double by_board_mm = context.limit("fixing_length_times") * thickest_mm;
     const double least_mm = std::max(context.limit("fixing_length_mm"), by_board_mm);
     for (const Reading* heads : context.job.all("heads")) {
         const auto length_mm = heads->number("length_mm");
         if (!length_mm || *length_mm >= least_mm) continue;
         const bool by_board = by_board_mm > context.limit("fixing_length_mm");
-        const std::string sum = shortest(context.limit("fixing_length_times"), 1) + " x " + shortest(thickest_mm, 1) + " mm = " + shortest(by_board_mm, 1) + " mm";
+        const std::string sum = shortest(context.limit("fixing_length_times"), 1) + " x " +
+                                shortest(thickest_mm, 1) + " mm = " + shortest(by_board_mm, 1) + " mm";
         Finding finding = make_finding(context, rule, rule.levels.front(),
-                                       {.reading = heads, .value = shortest(*length_mm, 1), .limit = by_board ? "fixing_length_times" : "fixing_length_mm", .working = {sum}});
+                                       {.reading = heads,
+                                        .value = shortest(*length_mm, 1),
+                                        .limit = by_board ? "fixing_length_times" : "fixing_length_mm",
+                                        .working = {sum}});
         finding.says = "fixings " + finding.value + " mm long; at least " + shortest(least_mm, 1) + " mm";
         finding.limit = shortest(least_mm, 1);
         out.push_back(std::move(finding));
@@ -95,7 +112,8 @@ void spacing(const Context& context, const Rule& rule, std::string_view field, F
     for (const Reading* heads : context.job.all("heads")) {
         const auto apart_mm = heads->number(field);
         if (!apart_mm || *apart_mm <= most_mm + 1e-9) continue; // 150 x 1.1 is not exact in binary
-        out.push_back(make_finding(context, rule, level, {.reading = heads, .value = shortest(*apart_mm, 1)}));
+        out.push_back(
+            make_finding(context, rule, level, {.reading = heads, .value = shortest(*apart_mm, 1)}));
     }
 }
 
@@ -110,8 +128,9 @@ trade::MoistureRule cold_wood_rule(const Context& context) {
 std::optional<trade::Moisture> judged(const Context& context, const Reading& reading) {
     const auto raw = reading.number("reading_pct");
     if (!raw) return std::nullopt;
-    const auto result = trade::moisture({.reading_pct = *raw, .board_c = reading.number("board_c")}, cold_wood_rule(context),
-                                        {context.limit("meter_least_pct"), context.limit("meter_most_pct")});
+    const auto result =
+        trade::moisture({.reading_pct = *raw, .board_c = reading.number("board_c")}, cold_wood_rule(context),
+                        {context.limit("meter_least_pct"), context.limit("meter_most_pct")});
     if (result) return *result;
     return trade::Moisture{.judged_pct = *raw}; // a correction that cannot be must not hide a wet board
 }
@@ -120,12 +139,16 @@ void moisture(const Context& context, const Rule& rule, Findings& out) {
     for (const Reading* reading : context.job.all("moisture")) {
         const auto result = judged(context, *reading);
         if (!result) continue;
-        const std::string value = fixed(result->judged_pct, 1) + " %" + (result->judged_corrected ? " (corrected)" : " (raw)");
+        const std::string value =
+            fixed(result->judged_pct, 1) + " %" + (result->judged_corrected ? " (corrected)" : " (raw)");
         std::vector<std::string> working{"raw " + reading->word("reading_pct") + " %"};
-        if (result->corrected_pct) working.push_back("corrected for the board's temperature " + fixed(*result->corrected_pct, 3) + " %; the worse counts");
+        if (result->corrected_pct)
+            working.push_back("corrected for the board's temperature " + fixed(*result->corrected_pct, 3) +
+                              " %; the worse counts");
         for (const Level& level : rule.levels) {
             if (result->judged_pct < context.limit(level.limit)) continue;
-            out.push_back(make_finding(context, rule, level, {.reading = reading, .value = value, .working = working}));
+            out.push_back(
+                make_finding(context, rule, level, {.reading = reading, .value = value, .working = working}));
             break;
         }
     }
@@ -139,7 +162,8 @@ void meter(const Context& context, const Rule& rule, Findings& out) {
         if (!over && *raw >= context.limit("meter_least_pct")) continue;
         const Level* level = level_with(rule, over ? "meter_most_pct" : "meter_least_pct");
         if (level == nullptr) continue;
-        out.push_back(make_finding(context, rule, *level, {.reading = reading, .value = reading->word("reading_pct") + " %"}));
+        out.push_back(make_finding(context, rule, *level,
+                                   {.reading = reading, .value = reading->word("reading_pct") + " %"}));
     }
 }
 
@@ -147,7 +171,8 @@ void meter(const Context& context, const Rule& rule, Findings& out) {
 void board_temperature(const Context& context, const Rule& rule, Findings& out) {
     const Reading* air = context.job.latest("air");
     const auto air_c = air == nullptr ? std::nullopt : air->number("air_c");
-    if (!air_c || (*air_c >= context.limit("moisture_cold_c") && *air_c <= context.limit("moisture_warm_c"))) return;
+    if (!air_c || (*air_c >= context.limit("moisture_cold_c") && *air_c <= context.limit("moisture_warm_c")))
+        return;
     for (const Reading* reading : context.job.all("moisture")) {
         if (!reading->number("reading_pct") || reading->number("board_c")) continue;
         out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = reading}));
@@ -156,14 +181,18 @@ void board_temperature(const Context& context, const Rule& rule, Findings& out) 
 
 void moisture_points(const Context& context, const Rule& rule, Findings& out) {
     const auto points = context.job.all("moisture");
-    const auto count = std::count_if(points.begin(), points.end(), [](const Reading* r) { return r->number("reading_pct").has_value(); });
+    const auto count = std::count_if(points.begin(), points.end(),
+                                     [](const Reading* r) { return r->number("reading_pct").has_value(); });
     double wanted = context.limit("moisture_points");
-    if (const auto area_m2 = context.area_m2()) wanted = std::max(wanted, std::ceil(*area_m2 / context.limit("moisture_m2_a_point")));
+    if (const auto area_m2 = context.area_m2())
+        wanted = std::max(wanted, std::ceil(*area_m2 / context.limit("moisture_m2_a_point")));
     if (count == 0 || static_cast<double>(count) >= wanted) return;
     Finding finding = make_finding(context, rule, rule.levels.front(), {.value = std::to_string(count)});
     for (const Reading* point : points) finding.entries.push_back(point->entry);
     finding.limit = shortest(wanted, 0);
-    finding.says = finding.value + " moisture points; at least " + finding.limit;
+    finding.says = finding.value +
+                   (finding.value == "1" ? " moisture point; at least " : " moisture points; at least ") +
+                   finding.limit;
     out.push_back(std::move(finding));
 }
 
@@ -176,7 +205,8 @@ void moisture_alike(const Context& context, const Rule& rule, Findings& out) {
         different.insert(reading->word("reading_pct"));
     }
     if (entries.size() < 3 || different.size() > 1) return;
-    out.push_back(make_finding(context, rule, rule.levels.front(), {.value = *different.begin(), .entries = entries}));
+    out.push_back(
+        make_finding(context, rule, rule.levels.front(), {.value = *different.begin(), .entries = entries}));
 }
 
 void moisture_fell(const Context& context, const Rule& rule, Findings& out) {
@@ -184,13 +214,15 @@ void moisture_fell(const Context& context, const Rule& rule, Findings& out) {
     for (const Reading* reading : context.job.all("moisture")) {
         const auto now = reading->number("reading_pct");
         for (const Reading& before : context.job.replaced) {
-            if (before.kind != "moisture" || reading->label.empty() || before.label != reading->label) continue;
+            if (before.kind != "moisture" || reading->label.empty() || before.label != reading->label)
+                continue;
             const auto then = before.number("reading_pct");
             if (!now || !then || reading->data.is_yes("new_board")) continue;
             if (entry::minutes_between(before.when(), reading->when()) > kDay_min) continue;
             if (*then - *now <= context.limit("moisture_drop_pct")) continue;
-            out.push_back(make_finding(context, rule, rule.levels.front(),
-                                       {.reading = reading, .value = fixed(*then - *now, 1), .entries = {before.entry}}));
+            out.push_back(make_finding(
+                context, rule, rule.levels.front(),
+                {.reading = reading, .value = fixed(*then - *now, 1), .entries = {before.entry}}));
         }
     }
 }
@@ -203,8 +235,12 @@ void add_worked_deck(WorkedTable& table) {
     table["heads_sample"] = heads_sample;
     table["heads_quick"] = heads_quick;
     table["fixing_length"] = fixing_length;
-    table["spacing_edge"] = [](const Context& c, const Rule& r, Findings& out) { spacing(c, r, "spacing_edge_mm", out); };
-    table["spacing_inside"] = [](const Context& c, const Rule& r, Findings& out) { spacing(c, r, "spacing_inside_mm", out); };
+    table["spacing_edge"] = [](const Context& c, const Rule& r, Findings& out) {
+        spacing(c, r, "spacing_edge_mm", out);
+    };
+    table["spacing_inside"] = [](const Context& c, const Rule& r, Findings& out) {
+        spacing(c, r, "spacing_inside_mm", out);
+    };
     table["moisture"] = moisture;
     table["meter"] = meter;
     table["board_temperature"] = board_temperature;

@@ -27,7 +27,8 @@ struct WorkedOut {
 std::optional<WorkedOut> work_out(const Context& context) {
     auto run = latest_run(context.job);
     if (!run) return std::nullopt;
-    auto falls = trade::falls(levels_of(*run), {context.limit("fall_base_m"), context.limit("fall_line_deg")});
+    auto falls =
+        trade::falls(levels_of(*run), {context.limit("fall_base_m"), context.limit("fall_line_deg")});
     if (!falls) return std::nullopt;
     return WorkedOut{*std::move(run), *std::move(falls)};
 }
@@ -37,16 +38,21 @@ std::string one_in(double along_m, double rise_mm) {
     return n ? "1:" + fixed(std::fabs(*n), 1) : "level";
 }
 
-std::string place_of(const LevelRun& run, std::size_t i) { return entry::place_text(run.points[i].reading->place); }
+std::string place_of(const LevelRun& run, std::size_t i) {
+    return entry::place_text(run.points[i].reading->place);
+}
 
-std::string run_place(const LevelRun& run, const trade::Step& step) { return place_of(run, step.run_lower) + ">" + place_of(run, step.run_upper); }
+std::string run_place(const LevelRun& run, const trade::Step& step) {
+    return place_of(run, step.run_lower) + ">" + place_of(run, step.run_upper);
+}
 
 std::vector<const entry::Entry*> ends_of(const LevelRun& run, std::size_t lower, std::size_t upper) {
     return {run.points[lower].reading->entry, run.points[upper].reading->entry};
 }
 
 std::string sum_of(const trade::Step& step) {
-    return shortest(step.run_rise_mm, 1) + " mm in " + fixed(step.run_m, 2) + " m along the fall = " + one_in(step.run_m, step.run_rise_mm);
+    return shortest(step.run_rise_mm, 1) + " mm in " + fixed(step.run_m, 2) +
+           " m along the fall = " + one_in(step.run_m, step.run_rise_mm);
 }
 
 // Each run once, flattest first: steps of one run share its verdict.
@@ -69,13 +75,17 @@ void falls(const Context& context, const Rule& rule, Findings& out) {
     for (const trade::Step& step : different_runs(worked->falls)) {
         const double over_mm = step.run_rise_mm - step.run_m * 1000 / least;
         if (over_mm > doubt_mm) continue;
-        About about{.value = one_in(step.run_m, step.run_rise_mm), .place = run_place(worked->run, step), .working = {sum_of(step)}};
+        About about{.value = one_in(step.run_m, step.run_rise_mm),
+                    .place = run_place(worked->run, step),
+                    .working = {sum_of(step)}};
         about.entries = ends_of(worked->run, step.run_lower, step.run_upper);
         if (over_mm >= 0) {
             out.push_back(make_near(context, rule, rule.levels.front(), about));
             continue;
         }
-        if (over_mm >= -doubt_mm) about.working.push_back("the levels' own doubt of " + shortest(doubt_mm, 1) + " mm could explain it");
+        if (over_mm >= -doubt_mm)
+            about.working.push_back("the levels' own doubt of " + shortest(doubt_mm, 1) +
+                                    " mm could explain it");
         out.push_back(make_finding(context, rule, rule.levels.front(), about));
     }
 }
@@ -86,9 +96,13 @@ void back_fall(const Context& context, const Rule& rule, Findings& out) {
     for (const trade::Step& step : worked->falls.steps) {
         if (step.rise_mm >= 0) continue;
         const std::string place = place_of(worked->run, step.lower) + ">" + place_of(worked->run, step.upper);
-        const std::string sum = shortest(-step.rise_mm, 1) + " mm down in " + fixed(step.along_m, 2) + " m towards the high side";
+        const std::string sum =
+            shortest(-step.rise_mm, 1) + " mm down in " + fixed(step.along_m, 2) + " m towards the high side";
         out.push_back(make_finding(context, rule, rule.levels.front(),
-                                   {.value = one_in(step.along_m, step.rise_mm), .place = place, .working = {sum}, .entries = ends_of(worked->run, step.lower, step.upper)}));
+                                   {.value = one_in(step.along_m, step.rise_mm),
+                                    .place = place,
+                                    .working = {sum},
+                                    .entries = ends_of(worked->run, step.lower, step.upper)}));
     }
 }
 
@@ -99,7 +113,9 @@ void design_fall(const Context& context, const Rule& rule, Findings& out) {
     if (fall && *fall <= context.limit("design_fall_1_in")) return;
     const std::string value = fall ? "1:" + fixed(*fall, 1) : "level";
     out.push_back(make_finding(context, rule, rule.levels.front(),
-                               {.value = value, .working = {"plane through " + std::to_string(worked->run.points.size()) + " levels, rms " + fixed(worked->falls.plane.rms_mm, 1) + " mm"},
+                               {.value = value,
+                                .working = {"plane through " + std::to_string(worked->run.points.size()) +
+                                            " levels, rms " + fixed(worked->falls.plane.rms_mm, 1) + " mm"},
                                 .entries = {worked->run.points.front().reading->entry}}));
 }
 
@@ -110,7 +126,8 @@ void off_plane(const Context& context, const Rule& rule, Findings& out) {
     for (std::size_t i = 0; i < levels.size(); ++i) {
         const auto off_mm = trade::off_neighbours_mm(levels, i);
         if (!off_mm || std::fabs(*off_mm) <= context.limit("level_off_plane_mm")) continue;
-        out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = run->points[i].reading, .value = fixed(*off_mm, 1)}));
+        out.push_back(make_finding(context, rule, rule.levels.front(),
+                                   {.reading = run->points[i].reading, .value = fixed(*off_mm, 1)}));
     }
 }
 

@@ -29,10 +29,15 @@ std::vector<std::string> tape_working(const trade::Outline& outline) {
     std::vector<std::string> lines;
     for (const auto& tape : outline.tapes) {
         if (!tape.from_others_m) continue;
-        std::string line = tape.from + tape.to + " taped " + fixed(tape.m, 3) + " m, from the others " + fixed(*tape.from_others_m, 4) + " m";
-        if (tape.suspect) line += ": this tape is wrong";
-        else if (tape.perhaps) line += ": may be the wrong one";
-        for (const auto& slip : tape.slips) line += "; " + std::string(trade::words(slip.kind)) + " would make it " + fixed(slip.would_be_m, 3) + " m";
+        std::string line = tape.from + tape.to + " taped " + fixed(tape.m, 3) + " m, from the others " +
+                           fixed(*tape.from_others_m, 4) + " m";
+        if (tape.suspect)
+            line += ": this tape is wrong";
+        else if (tape.perhaps)
+            line += ": may be the wrong one";
+        for (const auto& slip : tape.slips)
+            line += "; " + std::string(trade::words(slip.kind)) + " would make it " +
+                    fixed(slip.would_be_m, 3) + " m";
         lines.push_back(std::move(line));
     }
     return lines;
@@ -44,7 +49,9 @@ void misclosure(const Context& context, const Rule& rule, Findings& out) {
     for (const Level& level : rule.levels) {
         if (*outline->misclosure_mm <= context.limit(level.limit)) continue;
         out.push_back(make_finding(context, rule, level,
-                                   {.value = fixed(*outline->misclosure_mm, 0), .working = tape_working(*outline), .entries = entries_of(context.job, "tape")}));
+                                   {.value = fixed(*outline->misclosure_mm, 0),
+                                    .working = tape_working(*outline),
+                                    .entries = entries_of(context.job, "tape")}));
         return;
     }
 }
@@ -52,16 +59,19 @@ void misclosure(const Context& context, const Rule& rule, Findings& out) {
 void tape_fit(const Context& context, const Rule& rule, Findings& out) {
     const Roof& roof = context.job.roof;
     if (!roof.outline_says.empty()) {
-        Finding finding = make_finding(context, rule, rule.levels.front(), {.entries = entries_of(context.job, "tape")});
+        Finding finding =
+            make_finding(context, rule, rule.levels.front(), {.entries = entries_of(context.job, "tape")});
         finding.says = "the tapes do not fix the outline: " + roof.outline_says;
         out.push_back(std::move(finding));
         return;
     }
     if (!roof.outline || roof.outline->accepted) return;
     auto working = tape_working(*roof.outline);
-    working.insert(working.begin(), "weighted square sum " + fixed(roof.outline->vpv, 2) + " over " + fixed(roof.outline->vpv_limit, 2) +
-                                        " (chi-square, upper 95 %, " + std::to_string(roof.outline->spare_tapes) + " spare)");
-    out.push_back(make_finding(context, rule, rule.levels.front(), {.working = working, .entries = entries_of(context.job, "tape")}));
+    working.insert(working.begin(), "weighted square sum " + fixed(roof.outline->vpv, 2) + " over " +
+                                        fixed(roof.outline->vpv_limit, 2) + " (chi-square, upper 95 %, " +
+                                        std::to_string(roof.outline->spare_tapes) + " spare)");
+    out.push_back(make_finding(context, rule, rule.levels.front(),
+                               {.working = working, .entries = entries_of(context.job, "tape")}));
 }
 
 std::string edge_name(const Reading& reading) { return reading.place.a + reading.place.b; }
@@ -77,8 +87,9 @@ void chase_height(const Context& context, const Rule& rule, Findings& out) {
         const auto height_mm = chase->number("height_mm");
         if (!height_mm) continue;
         const bool threshold = abutment_of(context.job, *chase) == "door_threshold";
-        const std::vector<std::string> keys = threshold ? std::vector<std::string>{"threshold_mm"}
-                                                        : std::vector<std::string>{"chase_stop_mm", "chase_height_mm"};
+        const std::vector<std::string> keys =
+            threshold ? std::vector<std::string>{"threshold_mm"}
+                      : std::vector<std::string>{"chase_stop_mm", "chase_height_mm"};
         const About about{.reading = chase, .value = chase->word("height_mm")};
         bool low = false;
         for (const auto& key : keys) {
@@ -89,7 +100,8 @@ void chase_height(const Context& context, const Rule& rule, Findings& out) {
         }
         const method::Limit* limit = context.method.find_limit(keys.back());
         const Level* level = level_with(rule, keys.back());
-        if (!low && level != nullptr && limit->near && *height_mm <= *limit->near) out.push_back(make_near(context, rule, *level, about));
+        if (!low && level != nullptr && limit->near && *height_mm <= *limit->near)
+            out.push_back(make_near(context, rule, *level, about));
     }
 }
 
@@ -97,7 +109,9 @@ void chase_readings(const Context& context, const Rule& rule, Findings& out) {
     std::map<std::string, std::vector<const Reading*>> by_edge;
     for (const Reading* chase : context.job.all("chase")) by_edge[edge_name(*chase)].push_back(chase);
     for (const auto& [edge, readings] : by_edge) {
-        if (readings.size() == 1) out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = readings.front(), .place = edge}));
+        if (readings.size() == 1)
+            out.push_back(make_finding(context, rule, rule.levels.front(),
+                                       {.reading = readings.front(), .place = edge}));
     }
 }
 
@@ -116,13 +130,14 @@ void overflow(const Context& context, const Rule& rule, Findings& out) {
     for (const Reading* gutter : context.job.all("gutter")) {
         const auto lip_mm = gutter->number("overflow_lip_mm");
         if (!lip_mm || !lowest_mm || *lowest_mm - *lip_mm >= context.limit("overflow_below_mm")) continue;
-        const std::string sum = "lowest upstand " + shortest(*lowest_mm, 0) + " mm less lip " + shortest(*lip_mm, 0) + " mm = " + shortest(*lowest_mm - *lip_mm, 0) + " mm";
-        out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = gutter, .value = shortest(*lip_mm, 0), .working = {sum}}));
+        const std::string sum = "lowest upstand " + shortest(*lowest_mm, 0) + " mm less lip " +
+                                shortest(*lip_mm, 0) + " mm = " + shortest(*lowest_mm - *lip_mm, 0) + " mm";
+        out.push_back(make_finding(context, rule, rule.levels.front(),
+                                   {.reading = gutter, .value = shortest(*lip_mm, 0), .working = {sum}}));
     }
 }
 
 } // namespace
-
 
 void add_worked_outline(WorkedTable& table) {
     table["misclosure"] = misclosure;

@@ -14,7 +14,8 @@ std::vector<double> extras_mm(const Context& context, bool with_spare) {
     std::vector<double> extras;
     for (const Edge& edge : context.job.roof.edges) {
         const bool slope = edge.abutment == "pitched_roof";
-        const std::string key = edge.kind == "wall" ? (slope ? "sheet_extra_slope_mm" : "sheet_extra_wall_mm") : "sheet_extra_" + edge.kind + "_mm";
+        const std::string key = edge.kind == "wall" ? (slope ? "sheet_extra_slope_mm" : "sheet_extra_wall_mm")
+                                                    : "sheet_extra_" + edge.kind + "_mm";
         double extra = context.limit(key);
         if (edge.kind == "wall" && !with_spare) extra -= context.limit("sheet_spare_wall_mm");
         extras.push_back(extra);
@@ -24,7 +25,10 @@ std::vector<double> extras_mm(const Context& context, bool with_spare) {
 
 // The length a roll of this width would have to have; nothing when it is too narrow.
 std::optional<double> length_needed_m(const Context& context, double width_m, bool with_spare) {
-    const auto sheet = trade::sheet({.outline = context.job.roof.polygon(), .extra_mm = extras_mm(context, with_spare), .rolls_m = {width_m}, .cut_to_m = 0.001});
+    const auto sheet = trade::sheet({.outline = context.job.roof.polygon(),
+                                     .extra_mm = extras_mm(context, with_spare),
+                                     .rolls_m = {width_m},
+                                     .cut_to_m = 0.001});
     return sheet ? std::optional(sheet->needs_along_m) : std::nullopt;
 }
 
@@ -48,11 +52,15 @@ void sheet_size(const Context& context, const Rule& rule, Findings& out) {
         const auto width_m = sheet->number("width_m");
         const auto length_m = sheet->number("length_m");
         if (!width_m || !length_m || covers(context, *width_m, *length_m, true)) continue;
-        const Severity severity = covers(context, *width_m, *length_m, false) ? Severity::note : Severity::stop;
+        const Severity severity =
+            covers(context, *width_m, *length_m, false) ? Severity::note : Severity::stop;
         const std::string size = sheet->word("width_m") + " x " + sheet->word("length_m") + " m";
-        Finding finding = make_finding(context, rule, *rule.level(severity), {.reading = sheet, .value = size});
+        Finding finding =
+            make_finding(context, rule, *rule.level(severity), {.reading = sheet, .value = size});
         finding.limit = needed_words(context, *width_m);
-        finding.says = severity == Severity::stop ? "the sheet is " + size + "; " + finding.limit + " is needed" : "the sheet is " + size + ": the spare is used up";
+        finding.says = severity == Severity::stop
+                           ? "the sheet is " + size + "; " + finding.limit + " is needed"
+                           : "the sheet is " + size + ": the spare is used up";
         out.push_back(std::move(finding));
     }
 }

@@ -21,7 +21,8 @@ const Reading* today(const Context& context) {
 void alone(const Context& context, const Rule& rule, Findings& out) {
     const Reading* day = today(context);
     if (day == nullptr || day->data.list_of("people").size() != 1) return;
-    const bool windy = context.air != nullptr && context.air->number("wind_ms").value_or(0) >= context.limit("wind_warn_ms");
+    const bool windy =
+        context.air != nullptr && context.air->number("wind_ms").value_or(0) >= context.limit("wind_warn_ms");
     const Severity severity = windy || day->word("heat_used") == "yes" ? Severity::stop : Severity::note;
     out.push_back(make_finding(context, rule, *rule.level(severity), {.reading = day}));
 }
@@ -42,7 +43,8 @@ void fire_look(const Context& context, const Rule& rule, Findings& out) {
         if (!end || !look) continue;
         const double waited_min = entry::minutes_between(*end, *look);
         if (waited_min >= context.limit("fire_look_min")) continue;
-        out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = day, .value = shortest(waited_min, 0)}));
+        out.push_back(make_finding(context, rule, rule.levels.front(),
+                                   {.reading = day, .value = shortest(waited_min, 0)}));
     }
 }
 
@@ -54,7 +56,8 @@ void insulation_share(const Context& context, const Rule& rule, Findings& out) {
         const double between_mm = structure->number("between_joists_mm").value_or(between ? all_mm : 0);
         const double share_pct = 100 * between_mm / all_mm;
         if (share_pct <= context.limit("insulation_below_pct")) continue;
-        const std::string sum = shortest(between_mm, 1) + " mm of " + shortest(all_mm, 1) + " mm = " + fixed(share_pct, 1) + " %";
+        const std::string sum =
+            shortest(between_mm, 1) + " mm of " + shortest(all_mm, 1) + " mm = " + fixed(share_pct, 1) + " %";
         out.push_back(make_finding(context, rule, rule.levels.front(),
                                    {.reading = structure, .value = fixed(share_pct, 0), .working = {sum}}));
     }
@@ -68,7 +71,9 @@ void joist_sag(const Context& context, const Rule& rule, Findings& out) {
         if (!sag_mm || !span_m) continue;
         const double most_mm = *span_m * 1000 / context.limit("joist_sag_span");
         if (*sag_mm <= most_mm) continue;
-        const std::string sum = shortest(*span_m, 2) + " m / " + shortest(context.limit("joist_sag_span"), 0) + " = " + fixed(most_mm, 1) + " mm";
+        const std::string sum = shortest(*span_m, 2) + " m / " +
+                                shortest(context.limit("joist_sag_span"), 0) + " = " + fixed(most_mm, 1) +
+                                " mm";
         out.push_back(make_finding(context, rule, rule.levels.front(),
                                    {.reading = structure, .value = shortest(*sag_mm, 1), .working = {sum}}));
     }

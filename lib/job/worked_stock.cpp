@@ -20,8 +20,11 @@ void tin_date(const Context& context, const Rule& rule, Findings& out) {
         const bool past = left_days < context.limit("zero");
         if (!past && left_days > context.limit("use_by_warn_days")) continue;
         const Severity severity = past && used_on ? Severity::stop : Severity::note;
-        out.push_back(make_finding(context, rule, *rule.level(severity),
-                                   {.reading = tin, .value = entry::date_words(*use_by) + (past ? ", past" : ", " + shortest(left_days, 0) + " days left")}));
+        out.push_back(
+            make_finding(context, rule, *rule.level(severity),
+                         {.reading = tin,
+                          .value = entry::date_words(*use_by) +
+                                   (past ? ", past" : ", " + shortest(left_days, 0) + " days left")}));
     }
 }
 
@@ -57,7 +60,9 @@ void labels(const Context& context, const Rule& rule, Findings& out) {
     }
     for (const Reading* sheet : context.job.all("sheet")) {
         if (has_label_photo(context.job, *sheet)) continue;
-        out.push_back(make_finding(context, rule, rule.levels.front(), {.reading = sheet, .label = sheet->label.empty() ? "the sheet" : sheet->label}));
+        out.push_back(
+            make_finding(context, rule, rule.levels.front(),
+                         {.reading = sheet, .label = sheet->label.empty() ? "the sheet" : sheet->label}));
     }
 }
 

@@ -40,8 +40,13 @@ void rest(const Context& context, const Rule& rule, Findings& out) {
         const Level* level = level_with(rule, was_cold(context, *from) ? "rest_cold_min" : "rest_min");
         const double rested_min = entry::minutes_between(*from, *to);
         if (level == nullptr || rested_min >= context.limit(level->limit)) continue;
-        const Reading about{.entry = rested->entry, .stands_on = {unroll->entry, rested->entry}, .kind = "work", .label = {}, .part = part.name};
-        out.push_back(make_finding(context, rule, *level, {.reading = &about, .value = shortest(rested_min, 0)}));
+        const Reading about{.entry = rested->entry,
+                            .stands_on = {unroll->entry, rested->entry},
+                            .kind = "work",
+                            .label = {},
+                            .part = part.name};
+        out.push_back(
+            make_finding(context, rule, *level, {.reading = &about, .value = shortest(rested_min, 0)}));
     }
 }
 
@@ -56,7 +61,11 @@ void touch_dry(const Context& context, const Rule& rule, Findings& out) {
         const double dry_min = entry::minutes_between(*coat_end, finger->entry->when);
         const double limit_min = context.limit(level.limit);
         if (quick ? dry_min >= limit_min : dry_min <= limit_min) continue;
-        const Reading about{.entry = finger->entry, .stands_on = {finger->entry}, .kind = "work", .label = {}, .part = part.name};
+        const Reading about{.entry = finger->entry,
+                            .stands_on = {finger->entry},
+                            .kind = "work",
+                            .label = {},
+                            .part = part.name};
         out.push_back(make_finding(context, rule, level, {.reading = &about, .value = shortest(dry_min, 0)}));
     }
 }
@@ -70,8 +79,11 @@ void foam(const Context& context, const Rule& rule, Findings& out) {
         const bool low = left_pct < context.limit("foam_least_pct");
         if (!low && left_pct <= context.limit("foam_most_pct")) continue;
         const Level* level = level_with(rule, low ? "foam_least_pct" : "foam_most_pct");
-        const std::string sum = work.word("foam_left_mm") + " mm of " + work.word("foam_free_mm") + " mm = " + fixed(left_pct, 1) + " %";
-        if (level != nullptr) out.push_back(make_finding(context, rule, *level, {.reading = &work, .value = fixed(left_pct, 1), .working = {sum}}));
+        const std::string sum = work.word("foam_left_mm") + " mm of " + work.word("foam_free_mm") +
+                                " mm = " + fixed(left_pct, 1) + " %";
+        if (level != nullptr)
+            out.push_back(make_finding(context, rule, *level,
+                                       {.reading = &work, .value = fixed(left_pct, 1), .working = {sum}}));
     }
 }
 

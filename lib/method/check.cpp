@@ -89,8 +89,9 @@ Done fill(Checked& checked, const Kind& kind, const Input& input) {
             kept->raw.clear(); // nobody typed it
             keep(checked, kind, field, std::move(*kept));
         } else if (field.required) {
-            return at({Code::field_missing, "is missing", {}, "type " + field.name + "= (" + field.prompt + ")"},
-                      kind, field.name);
+            return at(
+                {Code::field_missing, "is missing", {}, "type " + field.name + "= (" + field.prompt + ")"},
+                kind, field.name);
         }
     }
     return {};

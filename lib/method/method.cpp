@@ -9,7 +9,8 @@ namespace {
 // The row whose name (or key) is asked for, nullptr when there is none.
 template <class Rows, class Name>
 auto* find_row(const Rows& rows, std::string_view wanted, Name name) {
-    const auto found = std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return row.*name == wanted; });
+    const auto found =
+        std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return row.*name == wanted; });
     return found == rows.end() ? nullptr : &*found;
 }
 
@@ -17,25 +18,31 @@ auto* find_row(const Rows& rows, std::string_view wanted, Name name) {
 
 std::string_view severity_word(Severity severity) {
     switch (severity) {
-    case Severity::stop: return "stop";
-    case Severity::put_right: return "put_right";
-    case Severity::note: break;
+    case Severity::stop:
+        return "stop";
+    case Severity::put_right:
+        return "put_right";
+    case Severity::note:
+        break;
     }
     return "note";
 }
 
 std::string_view severity_text(Severity severity) {
     switch (severity) {
-    case Severity::stop: return "stop";
-    case Severity::put_right: return "put right before covering";
-    case Severity::note: break;
+    case Severity::stop:
+        return "stop";
+    case Severity::put_right:
+        return "put right before covering";
+    case Severity::note:
+        break;
     }
     return "note";
 }
 
 const Level* Rule::level(Severity severity) const {
-    const auto found =
-        std::find_if(levels.begin(), levels.end(), [&](const Level& level) { return level.severity == severity; });
+    const auto found = std::find_if(levels.begin(), levels.end(),
+                                    [&](const Level& level) { return level.severity == severity; });
     return found == levels.end() ? nullptr : &*found;
 }
 

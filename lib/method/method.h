@@ -17,8 +17,9 @@
 namespace undersheet::method {
 
 enum class Severity { note, put_right, stop };
-[[nodiscard]] std::string_view severity_word(Severity severity);    // "note", "put_right", "stop"
-[[nodiscard]] std::string_view severity_text(Severity severity);    // "note", "put right before covering", "stop"
+[[nodiscard]] std::string_view severity_word(Severity severity); // "note", "put_right", "stop"
+[[nodiscard]] std::string_view
+severity_text(Severity severity); // "note", "put right before covering", "stop"
 
 // One figure of the trade, its unit in its key. `near`: the value on the good side where the instrument's error begins to
 // matter. `mark`: P common practice, G published guidance, M published but from memory.
@@ -41,14 +42,26 @@ struct Hold {
 
 // is_no needs the word; not_yes also holds when nothing was said; present also holds for "not looked".
 enum class Test {
-    under, at_or_under, over, at_or_over, one_of, not_words, not_field, missing, present, not_looked, is_yes, is_no, not_yes
+    under,
+    at_or_under,
+    over,
+    at_or_over,
+    one_of,
+    not_words,
+    not_field,
+    missing,
+    present,
+    not_looked,
+    is_yes,
+    is_no,
+    not_yes
 };
 struct Condition {
     std::string field;
     Test test = Test::one_of;
-    std::string limit = {};               // key of the limit that is compared with
-    std::string other = {};               // the other field of not_field
-    std::vector<std::string> words = {};  // the words of one_of
+    std::string limit = {};              // key of the limit that is compared with
+    std::string other = {};              // the other field of not_field
+    std::vector<std::string> words = {}; // the words of one_of
 };
 
 // One step of a rule's ladder, the worst first: the first that matches is the verdict.
@@ -57,7 +70,7 @@ struct Level {
     std::string limit = {};
     std::vector<std::string> words = {};
     std::vector<Hold> holds = {};
-    std::string clears = {};              // overrides the rule's
+    std::string clears = {}; // overrides the rule's
 };
 
 // A rule looks at the readings of one kind. Either `fields`, `test` and `levels` say all (any of the fields), or `worked`
@@ -69,7 +82,7 @@ struct Rule {
     std::string other = {};
     std::vector<Condition> only_if = {};
     std::vector<Level> levels = {};
-    bool decidable = true;                // may a named decision let it go
+    bool decidable = true; // may a named decision let it go
     int line = 0;
     [[nodiscard]] const Level* level(Severity severity) const;
 };
@@ -79,11 +92,11 @@ struct Rule {
 // that are undone when this one is ticked again.
 struct Step {
     std::string name, says, by_record, by_field, after;
-    std::vector<std::string> fields = {};       // needed with the tick
-    std::vector<std::string> clean = {};        // fields of `after` that must read "clean"
+    std::vector<std::string> fields = {}; // needed with the tick
+    std::vector<std::string> clean = {};  // fields of `after` that must read "clean"
     std::vector<std::string> restarts = {};
     bool must = true;
-    bool opens_adhesive = false;                // a coat: open until a later step of the part closes it
+    bool opens_adhesive = false; // a coat: open until a later step of the part closes it
     bool closes_adhesive = false;
     bool uses_heat = false;
     bool decidable = true;
@@ -97,7 +110,7 @@ struct Stage {
     std::vector<std::string> start_guards = {}; // safety, reading, moisture, dust, tin, solvent, heights …
     std::vector<std::string> sign_guards = {};
     bool may_leave_out = false;
-    bool bonds = false;                         // lies under or in adhesive: the sheet is bonded once one has begun
+    bool bonds = false; // lies under or in adhesive: the sheet is bonded once one has begun
     [[nodiscard]] const Step* step(std::string_view name) const;
 };
 
@@ -112,7 +125,7 @@ enum class Effect { doubt, open_again };
 // "When a part of `reopened` is opened again, these parts of `later` are put in doubt or opened again too."
 struct Reopening {
     std::string reopened, later;
-    std::string when = {};   // "", "bare" (nothing bonded yet), "bonded"
+    std::string when = {}; // "", "bare" (nothing bonded yet), "bonded"
     Effect effect = Effect::doubt;
     Which which = Which::all;
 };
@@ -136,7 +149,8 @@ public:
     [[nodiscard]] const std::string& name() const { return name_; }
     [[nodiscard]] const std::string& version() const { return version_; }
     [[nodiscard]] const Limit* find_limit(std::string_view key) const;
-    [[nodiscard]] double limit(std::string_view key) const; // our own mistake when it is not there: throws std::logic_error
+    [[nodiscard]] double
+    limit(std::string_view key) const; // our own mistake when it is not there: throws std::logic_error
     [[nodiscard]] const Stage* stage(std::string_view name) const;
     [[nodiscard]] const Rule* rule(std::string_view name) const;
 

@@ -15,8 +15,9 @@ namespace {
 
 using entry::Value;
 
-constexpr std::array kTestWords{"under",   "at_or_under", "over",       "at_or_over", "one_of", "not_words", "not_field",
-                                "missing", "present",     "not_looked", "is_yes",     "is_no",  "not_yes"};
+constexpr std::array kTestWords{"under",     "at_or_under", "over",    "at_or_over", "one_of",
+                                "not_words", "not_field",   "missing", "present",    "not_looked",
+                                "is_yes",    "is_no",       "not_yes"};
 constexpr std::array kWhichWords{"all", "same", "touching", "previous"};
 constexpr std::array kSeverityWords{"note", "put_right", "stop"};
 
@@ -45,12 +46,16 @@ Fault wrong(int line, const std::string& what, const std::string& right) {
 // "wall:start:touching:moisture_reach_m"
 Result<Hold> read_hold(const std::string& text, int line) {
     const auto pieces = split(text, ':');
-    const bool known = pieces.size() >= 2 && pieces.size() <= 4 && (pieces[1] == "start" || pieces[1] == "sign");
-    if (!known) return wrong(line, "'" + text + "' is no hold", "write stage:start or stage:sign, then :part or :touching");
+    const bool known =
+        pieces.size() >= 2 && pieces.size() <= 4 && (pieces[1] == "start" || pieces[1] == "sign");
+    if (!known)
+        return wrong(line, "'" + text + "' is no hold",
+                     "write stage:start or stage:sign, then :part or :touching");
     Hold hold{.stage = pieces[0] == "*" ? "" : pieces[0]};
     hold.moment = pieces[1] == "start" ? Moment::start : Moment::sign;
     const std::string reach = pieces.size() > 2 ? pieces[2] : "all";
-    if (reach != "all" && reach != "touching" && reach != "part") return wrong(line, "'" + reach + "' is no reach", {});
+    if (reach != "all" && reach != "touching" && reach != "part")
+        return wrong(line, "'" + reach + "' is no reach", {});
     hold.reach = reach == "all" ? Reach::all : reach == "part" ? Reach::part : Reach::touching;
     if (pieces.size() == 4) hold.within = pieces[3];
     return hold;
@@ -173,7 +178,8 @@ Done all_different(const Rows& rows, const Value& file, std::string_view key, Na
     std::size_t i = 0;
     for (const auto& row : rows) {
         if (!seen.insert(row.*name).second) {
-            return wrong(file.list_of(key)[i].line, "'" + row.*name + "' stands twice in " + std::string(key), "keep one");
+            return wrong(file.list_of(key)[i].line, "'" + row.*name + "' stands twice in " + std::string(key),
+                         "keep one");
         }
         ++i;
     }
@@ -270,10 +276,13 @@ private:
 
     Done check_rule(const Rule& rule) const {
         if (rule.worked.empty() && (rule.fields.empty() || rule.kind.empty())) {
-            return wrong(rule.line, "rule '" + rule.name + "' says neither what is worked out nor which field is looked at",
+            return wrong(rule.line,
+                         "rule '" + rule.name +
+                             "' says neither what is worked out nor which field is looked at",
                          "give kind, fields and is, or worked");
         }
-        if (rule.levels.empty()) return wrong(rule.line, "rule '" + rule.name + "' has no level", "give at least one");
+        if (rule.levels.empty())
+            return wrong(rule.line, "rule '" + rule.name + "' has no level", "give at least one");
         for (const Condition& condition : rule.only_if) {
             if (auto done = known_limit(condition.limit, rule.line); !done) return done;
         }
@@ -289,7 +298,8 @@ private:
 Result<Method> Method::read(std::string_view json_text) {
     const auto file = entry::read_json(json_text);
     if (!file) {
-        const std::string where = file.fault().where.empty() ? "method file" : "method file, " + file.fault().where;
+        const std::string where =
+            file.fault().where.empty() ? "method file" : "method file, " + file.fault().where;
         return Fault{Code::method_malformed, file.fault().detail, where, file.fault().clears};
     }
     const auto schema = entry::read_json(schema::method_schema_json());

@@ -7,9 +7,12 @@
 namespace undersheet::trade {
 namespace {
 
-constexpr double kLevel_mm_m = 1e-6; // flatter than this is level: a thousandth of a millimetre in a kilometre
+constexpr double kLevel_mm_m =
+    1e-6; // flatter than this is level: a thousandth of a millimetre in a kilometre
 
-Fault impossible(const std::string& what) { return {Code::value_impossible, what, "levels", "give at least three levels that do not lie in one line"}; }
+Fault impossible(const std::string& what) {
+    return {Code::value_impossible, what, "levels", "give at least three levels that do not lie in one line"};
+}
 
 struct Sums {
     double x = 0, y = 0, z = 0;
@@ -66,7 +69,8 @@ Point uphill(const Plane& plane) {
 }
 
 // The nearest level in the cone above level i; nothing at the top.
-std::optional<std::size_t> above(const std::vector<Level>& levels, std::size_t i, Point up, double off_line_deg) {
+std::optional<std::size_t> above(const std::vector<Level>& levels, std::size_t i, Point up,
+                                 double off_line_deg) {
     const double least_cosine = std::cos(off_line_deg * std::numbers::pi / 180) - 1e-12; // 45° itself counts
     std::optional<std::size_t> best;
     double best_m = 0;
@@ -87,8 +91,10 @@ std::vector<Step> all_steps(const std::vector<Level>& levels, Point up, const Fa
     for (std::size_t i = 0; i < levels.size(); ++i) {
         const auto k = above(levels, i, up, rules.off_line_deg);
         if (!k) continue;
-        const double along_m = (levels[*k].x_m - levels[i].x_m) * up.x_m + (levels[*k].y_m - levels[i].y_m) * up.y_m;
-        steps.push_back({.lower = i, .upper = *k, .along_m = along_m, .rise_mm = levels[*k].z_mm - levels[i].z_mm});
+        const double along_m =
+            (levels[*k].x_m - levels[i].x_m) * up.x_m + (levels[*k].y_m - levels[i].y_m) * up.y_m;
+        steps.push_back(
+            {.lower = i, .upper = *k, .along_m = along_m, .rise_mm = levels[*k].z_mm - levels[i].z_mm});
     }
     return steps;
 }
@@ -143,7 +149,8 @@ Run run_for(const std::vector<Step>& steps, const Chain& chain, std::size_t at, 
             if (run.along_m < base_m - kSame_m) continue;
             const bool shorter = run.along_m < best.along_m - kSame_m;
             const bool as_short = run.along_m < best.along_m + kSame_m;
-            if (shorter || (as_short && is_flatter(run.along_m, run.rise_mm, best.along_m, best.rise_mm))) best = run;
+            if (shorter || (as_short && is_flatter(run.along_m, run.rise_mm, best.along_m, best.rise_mm)))
+                best = run;
             break; // longer runs from here are no shorter
         }
     }
@@ -156,7 +163,8 @@ void judge_over_runs(std::vector<Step>& steps, std::size_t level_count, double b
             const Run run = run_for(steps, chain, at, base_m);
             Step& step = steps[chain[at]];
             // Two chains may share a step: the flatter of the two runs counts.
-            if (step.run_m > 0 && !is_flatter(run.along_m, run.rise_mm, step.run_m, step.run_rise_mm)) continue;
+            if (step.run_m > 0 && !is_flatter(run.along_m, run.rise_mm, step.run_m, step.run_rise_mm))
+                continue;
             step.run_m = run.along_m;
             step.run_rise_mm = run.rise_mm;
             step.run_lower = steps[chain[run.first]].lower;
@@ -175,7 +183,8 @@ std::optional<double> fall_1_in(double along_m, double rise_mm) {
 Result<Plane> fit_plane(const std::vector<Level>& levels) {
     if (levels.size() < 3) return impossible(std::to_string(levels.size()) + " levels make no plane");
     for (const Level& level : levels) {
-        if (!std::isfinite(level.x_m) || !std::isfinite(level.y_m) || !std::isfinite(level.z_mm)) return impossible("a level is not a number");
+        if (!std::isfinite(level.x_m) || !std::isfinite(level.y_m) || !std::isfinite(level.z_mm))
+            return impossible("a level is not a number");
     }
     const Sums sums = centred_sums(levels);
     const double determinant = sums.xx * sums.yy - sums.xy * sums.xy;
@@ -200,7 +209,9 @@ Result<Falls> falls(const std::vector<Level>& levels, const FallRules& rules) {
     for (std::size_t s = 0; s < result.steps.size(); ++s) {
         const Step& step = result.steps[s];
         const Step* flattest = result.flattest ? &result.steps[*result.flattest] : nullptr;
-        if (flattest == nullptr || is_flatter(step.run_m, step.run_rise_mm, flattest->run_m, flattest->run_rise_mm)) result.flattest = s;
+        if (flattest == nullptr ||
+            is_flatter(step.run_m, step.run_rise_mm, flattest->run_m, flattest->run_rise_mm))
+            result.flattest = s;
     }
     return result;
 }
@@ -212,8 +223,11 @@ std::optional<double> off_neighbours_mm(const std::vector<Level>& levels, std::s
         if (k != i) others.push_back(levels[k]);
     }
     if (others.size() < 4) return std::nullopt;
-    const auto apart = [&](const Level& level) { return std::hypot(level.x_m - levels[i].x_m, level.y_m - levels[i].y_m); };
-    std::stable_sort(others.begin(), others.end(), [&](const Level& a, const Level& b) { return apart(a) < apart(b); });
+    const auto apart = [&](const Level& level) {
+        return std::hypot(level.x_m - levels[i].x_m, level.y_m - levels[i].y_m);
+    };
+    std::stable_sort(others.begin(), others.end(),
+                     [&](const Level& a, const Level& b) { return apart(a) < apart(b); });
     others.resize(std::min(others.size(), kMostNeighbours));
     const auto plane = fit_plane(others);
     return plane ? std::optional(residual_mm(*plane, levels[i])) : std::nullopt;

@@ -23,27 +23,27 @@ struct Level {
 };
 
 struct FallRules {
-    double base_m = 1.2;       // practice
-    double off_line_deg = 45;  // practice
+    double base_m = 1.2;      // practice
+    double off_line_deg = 45; // practice
 };
 
 struct Plane { // z = at_origin_mm + per_x x + per_y y
     double at_origin_mm = 0;
     double per_x_mm_m = 0;
     double per_y_mm_m = 0;
-    double rms_mm = 0;                      // of the residuals, with n - 3; 0 for three levels
-    std::vector<double> residuals_mm = {};  // measured less fitted, in the order given
-    std::optional<double> fall_1_in = {};   // left out when level
-    std::optional<double> toward_deg = {};  // downhill, anticlockwise from +x, 0 to 360
+    double rms_mm = 0;                     // of the residuals, with n - 3; 0 for three levels
+    std::vector<double> residuals_mm = {}; // measured less fitted, in the order given
+    std::optional<double> fall_1_in = {};  // left out when level
+    std::optional<double> toward_deg = {}; // downhill, anticlockwise from +x, 0 to 360
 };
 
 // From the lower to the higher of two neighbours; a negative rise is a back-fall.
 struct Step {
     std::size_t lower = 0; // places in the levels given
     std::size_t upper = 0;
-    double along_m = 0;    // along the fall line
+    double along_m = 0; // along the fall line
     double rise_mm = 0;
-    double run_m = 0;      // what it is judged over
+    double run_m = 0; // what it is judged over
     double run_rise_mm = 0;
     std::size_t run_lower = 0;
     std::size_t run_upper = 0;
@@ -51,7 +51,7 @@ struct Step {
 
 struct Falls {
     Plane plane;
-    std::vector<Step> steps;                 // empty when the deck is level
+    std::vector<Step> steps;                  // empty when the deck is level
     std::optional<std::size_t> flattest = {}; // the step judged flattest
 };
 

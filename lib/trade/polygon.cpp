@@ -55,8 +55,7 @@ Point inward_speed(const Polygon& polygon, std::size_t i) {
 
 std::vector<Point> inward_speeds(const Polygon& polygon) {
     std::vector<Point> speeds;
-    for (std::size_t i = 0; i < polygon.size(); ++i)
-        speeds.push_back(inward_speed(polygon, i));
+    for (std::size_t i = 0; i < polygon.size(); ++i) speeds.push_back(inward_speed(polygon, i));
     return speeds;
 }
 
@@ -129,8 +128,7 @@ double area_m2(const Polygon& polygon) { return std::abs(signed_area_m2(polygon)
 
 double perimeter_m(const Polygon& polygon) {
     double sum = 0;
-    for (std::size_t i = 0; i < polygon.size(); ++i)
-        sum += length_m(edge(polygon, i));
+    for (std::size_t i = 0; i < polygon.size(); ++i) sum += length_m(edge(polygon, i));
     return sum;
 }
 
@@ -241,8 +239,7 @@ Result<Polygon> inset(const Polygon& polygon, double width_m) {
     while (width_m > 0) {
         const std::vector<Point> speeds = inward_speeds(left);
         const double step = width_to_next_event(left, speeds, width_m);
-        for (std::size_t i = 0; i < left.size(); ++i)
-            left[i] = plus(left[i], speeds[i], step);
+        for (std::size_t i = 0; i < left.size(); ++i) left[i] = plus(left[i], speeds[i], step);
         drop_repeated_corners(left);
         if (!is_simple(left) || !is_anticlockwise(left)) return narrow;
         width_m -= step;

@@ -28,13 +28,15 @@ Wet wet_part(Point a, Point b, Point c, std::array<double, 3> depth_mm) {
     if (depth_mm[0] <= 0) return {};
     if (depth_mm[1] >= 0 && depth_mm[2] >= 0) return {all_m2, all_l};
     if (depth_mm[1] < 0 && depth_mm[2] < 0) {
-        const double share = depth_mm[0] / (depth_mm[0] - depth_mm[1]) * (depth_mm[0] / (depth_mm[0] - depth_mm[2]));
+        const double share =
+            depth_mm[0] / (depth_mm[0] - depth_mm[1]) * (depth_mm[0] / (depth_mm[0] - depth_mm[2]));
         return {all_m2 * share, all_m2 * share * depth_mm[0] / 3};
     }
     // One corner is dry: the whole less the dry tip, whose depth is negative.
     const std::size_t dry = depth_mm[1] < 0 ? 1 : 2;
     const std::size_t wet = 3 - dry;
-    const double share = depth_mm[dry] / (depth_mm[dry] - depth_mm[0]) * (depth_mm[dry] / (depth_mm[dry] - depth_mm[wet]));
+    const double share =
+        depth_mm[dry] / (depth_mm[dry] - depth_mm[0]) * (depth_mm[dry] / (depth_mm[dry] - depth_mm[wet]));
     return {all_m2 * (1 - share), all_l - all_m2 * share * depth_mm[dry] / 3};
 }
 
@@ -79,7 +81,8 @@ bool is_under(const PondsInput& in, const std::vector<double>& spill, std::size_
 }
 
 // Levels under water that hang together make one pond.
-std::vector<std::size_t> flood_from(const PondsInput& in, const std::vector<double>& spill, const Neighbours& neighbours, std::size_t start,
+std::vector<std::size_t> flood_from(const PondsInput& in, const std::vector<double>& spill,
+                                    const Neighbours& neighbours, std::size_t start,
                                     std::vector<bool>& seen) {
     std::vector<std::size_t> pond{start};
     seen[start] = true;
@@ -93,12 +96,16 @@ std::vector<std::size_t> flood_from(const PondsInput& in, const std::vector<doub
     return pond;
 }
 
-void add_water(const PondsInput& in, const std::vector<Triangle>& triangles, const std::vector<std::size_t>& members, Pond& pond) {
+void add_water(const PondsInput& in, const std::vector<Triangle>& triangles,
+               const std::vector<std::size_t>& members, Pond& pond) {
     for (const Triangle& t : triangles) {
-        const bool touches = std::any_of(t.begin(), t.end(), [&](std::size_t i) { return std::find(members.begin(), members.end(), i) != members.end(); });
+        const bool touches = std::any_of(t.begin(), t.end(), [&](std::size_t i) {
+            return std::find(members.begin(), members.end(), i) != members.end();
+        });
         if (!touches) continue;
         const auto depth = [&](std::size_t i) { return pond.water_mm - in.levels[i].z_mm; };
-        const Wet wet = wet_part(place(in.levels[t[0]]), place(in.levels[t[1]]), place(in.levels[t[2]]), {depth(t[0]), depth(t[1]), depth(t[2])});
+        const Wet wet = wet_part(place(in.levels[t[0]]), place(in.levels[t[1]]), place(in.levels[t[2]]),
+                                 {depth(t[0]), depth(t[1]), depth(t[2])});
         pond.area_m2 += wet.area_m2;
         pond.litres += wet.litres;
     }
@@ -111,13 +118,16 @@ bool is_inside(const PondsInput& in, const Triangle& t) {
 }
 
 Done check(const PondsInput& in) {
-    const auto impossible = [](const std::string& what, const std::string& where) { return Fault{Code::value_impossible, what, where, {}}; };
+    const auto impossible = [](const std::string& what, const std::string& where) {
+        return Fault{Code::value_impossible, what, where, {}};
+    };
     if (in.drains.empty()) return impossible("water has to leave somewhere", "drains");
     for (const std::size_t drain : in.drains) {
         if (drain >= in.levels.size()) return impossible("a drain is no level that was given", "drains");
     }
     for (const Level& level : in.levels) {
-        if (!std::isfinite(level.x_m) || !std::isfinite(level.y_m) || !std::isfinite(level.z_mm)) return impossible("a level is not a number", "levels");
+        if (!std::isfinite(level.x_m) || !std::isfinite(level.y_m) || !std::isfinite(level.z_mm))
+            return impossible("a level is not a number", "levels");
     }
     return {};
 }
@@ -135,13 +145,17 @@ Result<std::vector<Pond>> ponds(const PondsInput& in) {
     for (std::size_t i = 0; i < in.levels.size(); ++i) {
         if (seen[i] || !is_under(in, spill, i)) continue;
         const auto members = flood_from(in, spill, neighbours, i, seen);
-        const auto lowest = *std::min_element(members.begin(), members.end(), [&](std::size_t a, std::size_t b) { return in.levels[a].z_mm < in.levels[b].z_mm; });
+        const auto lowest =
+            *std::min_element(members.begin(), members.end(), [&](std::size_t a, std::size_t b) {
+                return in.levels[a].z_mm < in.levels[b].z_mm;
+            });
         Pond pond{.deepest = lowest, .depth_mm = spill[lowest] - in.levels[lowest].z_mm};
         pond.water_mm = spill[lowest];
         add_water(in, triangles, members, pond);
         found.push_back(pond);
     }
-    std::stable_sort(found.begin(), found.end(), [](const Pond& a, const Pond& b) { return a.depth_mm > b.depth_mm; });
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Pond& a, const Pond& b) { return a.depth_mm > b.depth_mm; });
     return found;
 }
 

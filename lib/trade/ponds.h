@@ -16,16 +16,16 @@ namespace undersheet::trade {
 
 struct PondsInput {
     std::vector<Level> levels;
-    Polygon outline;                  // may be empty: then every triangle counts
-    std::vector<std::size_t> drains;  // levels from which water leaves; at least one
+    Polygon outline;                 // may be empty: then every triangle counts
+    std::vector<std::size_t> drains; // levels from which water leaves; at least one
 };
 
 struct Pond {
-    std::size_t deepest = 0;          // the level where it is deepest
+    std::size_t deepest = 0; // the level where it is deepest
     double depth_mm = 0;
     double area_m2 = 0;
     double litres = 0;
-    double water_mm = 0;              // height of its surface, in the levels' own heights
+    double water_mm = 0; // height of its surface, in the levels' own heights
 };
 
 [[nodiscard]] Result<std::vector<Pond>> ponds(const PondsInput& in); // deepest first

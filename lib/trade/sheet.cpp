@@ -11,7 +11,9 @@ constexpr double kQuarterTurn_deg = 90;
 constexpr double kScanStep_deg = 0.25;
 constexpr double kSlack_m = 1e-9; // sums of typed lengths are not exact in binary
 
-Fault impossible(const std::string& what, const std::string& where) { return {Code::value_impossible, what, where, {}}; }
+Fault impossible(const std::string& what, const std::string& where) {
+    return {Code::value_impossible, what, where, {}};
+}
 
 struct Line {
     Point from;
@@ -54,7 +56,9 @@ Box box_at(const Polygon& points, double angle_deg) {
     return {most_u - least_u, most_v - least_v};
 }
 
-double edge_angle_deg(const Segment& e) { return std::atan2(e.to.y_m - e.from.y_m, e.to.x_m - e.from.x_m) * 180 / std::numbers::pi; }
+double edge_angle_deg(const Segment& e) {
+    return std::atan2(e.to.y_m - e.from.y_m, e.to.x_m - e.from.x_m) * 180 / std::numbers::pi;
+}
 
 // The edges' own directions first, so that a straight lay wins over a turned one of the same size.
 std::vector<double> angles_to_try(const Polygon& points) {
@@ -69,7 +73,9 @@ std::vector<double> angles_to_try(const Polygon& points) {
     return angles;
 }
 
-double rounded_up_m(double length_m, double step_m) { return std::ceil(length_m / step_m - kSlack_m / step_m) * step_m; }
+double rounded_up_m(double length_m, double step_m) {
+    return std::ceil(length_m / step_m - kSlack_m / step_m) * step_m;
+}
 
 // 0 to 180: a sheet turned by half a turn is the same sheet.
 double as_turn_deg(double angle_deg) {
@@ -80,10 +86,12 @@ double as_turn_deg(double angle_deg) {
 
 Done check(const SheetInput& in) {
     if (auto done = check_outline(in.outline); !done) return done;
-    if (in.extra_mm.size() != in.outline.size()) return impossible("there is not one extra for each edge", "edges");
+    if (in.extra_mm.size() != in.outline.size())
+        return impossible("there is not one extra for each edge", "edges");
     if (in.rolls_m.empty()) return impossible("no roll widths are given", "rolls_m");
     if (!(in.cut_to_m > 0)) return impossible("lengths cannot be cut to steps of nothing", "cut_to_m");
-    if (in.thickness_mm < 0 || in.density_kg_m3 < 0) return impossible("a sheet cannot weigh less than nothing", "thickness_mm");
+    if (in.thickness_mm < 0 || in.density_kg_m3 < 0)
+        return impossible("a sheet cannot weigh less than nothing", "thickness_mm");
     for (const double width : in.rolls_m) {
         if (!(width > 0) || !std::isfinite(width)) return impossible("a roll has a width above 0", "rolls_m");
     }
@@ -92,16 +100,20 @@ Done check(const SheetInput& in) {
 
 } // namespace
 
-double sheet_weight_kg(double area_m2, double thickness_mm, double density_kg_m3) { return area_m2 * thickness_mm / 1000 * density_kg_m3; }
+double sheet_weight_kg(double area_m2, double thickness_mm, double density_kg_m3) {
+    return area_m2 * thickness_mm / 1000 * density_kg_m3;
+}
 
 Result<Polygon> widened(const Polygon& outline, const std::vector<double>& extra_mm) {
     std::vector<Line> lines;
     for (std::size_t i = 0; i < outline.size(); ++i) {
-        if (!std::isfinite(extra_mm[i]) || extra_mm[i] < 0) return impossible("an edge cannot need less than nothing", "edges");
+        if (!std::isfinite(extra_mm[i]) || extra_mm[i] < 0)
+            return impossible("an edge cannot need less than nothing", "edges");
         lines.push_back(moved_out(edge(outline, i), extra_mm[i] / 1000));
     }
     Polygon wide;
-    for (std::size_t i = 0; i < lines.size(); ++i) wide.push_back(meeting(lines[(i + lines.size() - 1) % lines.size()], lines[i]));
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        wide.push_back(meeting(lines[(i + lines.size() - 1) % lines.size()], lines[i]));
     return wide;
 }
 
@@ -117,7 +129,8 @@ Result<Sheet> sheet(const SheetInput& in) {
             const double length = rounded_up_m(box.along_m, in.cut_to_m);
             const double area = roll * length;
             if (best && area >= best->area_m2 - kSlack_m) continue;
-            best = Sheet{.roll_width_m = roll, .length_m = length, .turn_deg = as_turn_deg(angle), .area_m2 = area};
+            best = Sheet{
+                .roll_width_m = roll, .length_m = length, .turn_deg = as_turn_deg(angle), .area_m2 = area};
             best->needs_across_m = box.across_m;
             best->needs_along_m = box.along_m;
         }

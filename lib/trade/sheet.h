@@ -17,10 +17,10 @@
 namespace undersheet::trade {
 
 struct SheetInput {
-    Polygon outline;                        // anticlockwise
-    std::vector<double> extra_mm;           // one an edge, in order from AB
-    std::vector<double> rolls_m;            // widths on sale
-    double cut_to_m = 0.1;                  // lengths are cut to whole steps of this
+    Polygon outline;              // anticlockwise
+    std::vector<double> extra_mm; // one an edge, in order from AB
+    std::vector<double> rolls_m;  // widths on sale
+    double cut_to_m = 0.1;        // lengths are cut to whole steps of this
     double thickness_mm = 0;
     double density_kg_m3 = 0;
 };
@@ -28,9 +28,9 @@ struct SheetInput {
 struct Sheet {
     double roll_width_m = 0;
     double length_m = 0;
-    double turn_deg = 0;   // from the first edge's direction to the sheet's length
+    double turn_deg = 0; // from the first edge's direction to the sheet's length
     double area_m2 = 0;
-    double waste_pct = 0;  // 100 (sheet - outline) / sheet
+    double waste_pct = 0; // 100 (sheet - outline) / sheet
     double weight_kg = 0;
     double needs_across_m = 0; // what the widened outline takes across the roll, and along it
     double needs_along_m = 0;

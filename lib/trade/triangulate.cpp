@@ -17,7 +17,8 @@ double in_circle(Point a, Point b, Point c, Point p) {
     const double ax = a.x_m - p.x_m, ay = a.y_m - p.y_m;
     const double bx = b.x_m - p.x_m, by = b.y_m - p.y_m;
     const double cx = c.x_m - p.x_m, cy = c.y_m - p.y_m;
-    return (ax * ax + ay * ay) * (bx * cy - cx * by) - (bx * bx + by * by) * (ax * cy - cx * ay) + (cx * cx + cy * cy) * (ax * by - bx * ay);
+    return (ax * ax + ay * ay) * (bx * cy - cx * by) - (bx * bx + by * by) * (ax * cy - cx * ay) +
+           (cx * cx + cy * cy) * (ax * by - bx * ay);
 }
 
 // Three far points whose triangle holds every level; they come off at the end.
@@ -37,8 +38,10 @@ std::vector<Edge> rim_of(const std::vector<Triangle>& hole) {
         for (std::size_t k = 0; k < 3; ++k) {
             const Edge e{t[k], t[(k + 1) % 3]};
             const auto other = count.find({e.second, e.first});
-            if (other != count.end()) count.erase(other);
-            else ++count[e];
+            if (other != count.end())
+                count.erase(other);
+            else
+                ++count[e];
         }
     }
     std::vector<Edge> rim;
@@ -55,7 +58,8 @@ void insert_level(const std::vector<Level>& levels, std::size_t i, std::vector<T
         (inside > kOnCircle ? hole : kept).push_back(t);
     }
     for (const Edge& e : rim_of(hole)) {
-        if (turn_m2(at(levels, e.first), at(levels, e.second), at(levels, i)) > 0) kept.push_back({e.first, e.second, i});
+        if (turn_m2(at(levels, e.first), at(levels, e.second), at(levels, i)) > 0)
+            kept.push_back({e.first, e.second, i});
     }
     triangles = std::move(kept);
 }

@@ -76,7 +76,8 @@ std::vector<Step> moves_from(const job::Job& job, const Way& way) {
     std::vector<Step> moves;
     for (const auto& part : job.parts) {
         for (const Event event : job::events_from(part.state)) {
-            const bool wanted = event == Event::begin || event == Event::finish || event == Event::sign || event == Event::reopen || event == Event::confirm;
+            const bool wanted = event == Event::begin || event == Event::finish || event == Event::sign ||
+                                event == Event::reopen || event == Event::confirm;
             const bool in_order = (event != Event::begin && event != Event::sign) || may_begin(job, part);
             if (event == Event::reopen && way.reopenings > 0) continue;
             if (wanted && in_order) moves.push_back({std::string(job::event_word(event)), part.name});
@@ -105,7 +106,8 @@ void check_closed(const Site& site, const job::Job& job) {
     for (const auto& part : job.parts) {
         for (int e = 0; e < job::kEvents; ++e) {
             Site after = site;
-            after.record(std::string(job::event_word(static_cast<Event>(e))), kNow, R"({"why":"because","step":"fit"})", "", part.name);
+            after.record(std::string(job::event_word(static_cast<Event>(e))), kNow,
+                         R"({"why":"because","step":"fit"})", "", part.name);
             REQUIRE(key_of(after.fold(kNow)) == key_of(job));
         }
     }
@@ -113,7 +115,8 @@ void check_closed(const Site& site, const job::Job& job) {
 
 } // namespace
 
-TEST_CASE("in every state a small roof can reach nothing was begun over something unsigned and no signature disappeared") {
+TEST_CASE("in every state a small roof can reach nothing was begun over something unsigned and no signature "
+          "disappeared") {
     std::map<std::string, Way> ways{{key_of(fresh().site.fold(kNow)), fresh()}};
     std::deque<std::string> to_visit{ways.begin()->first};
     bool saw_hand_over = false;
@@ -181,10 +184,12 @@ bool try_word(Site& site, const std::string& word, int minute) {
     const auto folded = site.fold(now);
     const auto& method = test::default_method();
     const job::Part& part = *folded.part("band/AB");
-    const job::Wish wish{.part = "band/AB", .event = Event::tick, .by = "ip", .when = site.time(now), .data = *entry};
+    const job::Wish wish{
+        .part = "band/AB", .event = Event::tick, .by = "ip", .when = site.time(now), .data = *entry};
     const job::Recorded nothing;
     const std::vector<job::Finding> none;
-    if (!job::step_holds({folded, method, none, nothing, part, *method.stage("band"), wish}).empty()) return false;
+    if (!job::step_holds({folded, method, none, nothing, part, *method.stage("band"), wish}).empty())
+        return false;
     site.record("tick", now, data, "", "band/AB");
     return true;
 }
@@ -204,7 +209,8 @@ void walk(const Site& site, const Oracle& oracle, int depth, int& words) {
 
 } // namespace
 
-TEST_CASE("no faces are joined before a clean finger test on both after the last coat, in any order of five things done") {
+TEST_CASE("no faces are joined before a clean finger test on both after the last coat, in any order of five "
+          "things done") {
     Site site;
     site.opened();
     site.record("edge", "08:00", R"({"kind":"gutter"})", "AB");

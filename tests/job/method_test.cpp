@@ -3,7 +3,8 @@
 
 using namespace undersheet;
 
-TEST_CASE("every computation that a rule of the default method names is there, and none is there for nothing") {
+TEST_CASE(
+    "every computation that a rule of the default method names is there, and none is there for nothing") {
     std::set<std::string> named;
     for (const auto& rule : test::default_method().rules()) {
         if (!rule.worked.empty()) named.insert(rule.worked);

@@ -44,25 +44,32 @@ TEST_CASE("a rule that uses a limit nobody gave is refused by name and line") {
 }
 
 TEST_CASE("a hold on a stage that is not there, and one that is misspelt, are refused") {
-    CHECK(one_line(fault_of(with("\"deck:sign\"", "\"dock:sign\""))).find("there is no stage 'dock'") != std::string::npos);
-    CHECK(one_line(fault_of(with("\"deck:sign\"", "\"deck:seal\""))).find("'deck:seal' is no hold") != std::string::npos);
-    CHECK(one_line(fault_of(with("\"wall:start:part\"", "\"wall:start:near\""))).find("'near' is no reach") != std::string::npos);
+    CHECK(one_line(fault_of(with("\"deck:sign\"", "\"dock:sign\""))).find("there is no stage 'dock'") !=
+          std::string::npos);
+    CHECK(one_line(fault_of(with("\"deck:sign\"", "\"deck:seal\""))).find("'deck:seal' is no hold") !=
+          std::string::npos);
+    CHECK(one_line(fault_of(with("\"wall:start:part\"", "\"wall:start:near\""))).find("'near' is no reach") !=
+          std::string::npos);
 }
 
 TEST_CASE("an order of work that names an unknown stage is refused") {
-    CHECK(one_line(fault_of(with("\"needs\": \"lay-out\"", "\"needs\": \"laying\""))).find("there is no stage 'laying'") != std::string::npos);
+    CHECK(one_line(fault_of(with("\"needs\": \"lay-out\"", "\"needs\": \"laying\"")))
+              .find("there is no stage 'laying'") != std::string::npos);
 }
 
 TEST_CASE("a limit that stands twice is refused") {
-    CHECK(one_line(fault_of(with("\"key\": \"gap_most_mm\"", "\"key\": \"gap_least_mm\""))).find("'gap_least_mm' stands twice") != std::string::npos);
+    CHECK(one_line(fault_of(with("\"key\": \"gap_most_mm\"", "\"key\": \"gap_least_mm\"")))
+              .find("'gap_least_mm' stands twice") != std::string::npos);
 }
 
 TEST_CASE("a rule that neither looks at a field nor is worked out is refused") {
-    CHECK(one_line(fault_of(with("\"worked\": \"alone\", ", ""))).find("rule 'alone' says neither") != std::string::npos);
+    CHECK(one_line(fault_of(with("\"worked\": \"alone\", ", ""))).find("rule 'alone' says neither") !=
+          std::string::npos);
 }
 
 TEST_CASE("a firm's own limit changes the method's hash and nothing else") {
-    const auto own = method::Method::read(with("\"key\": \"moisture_stop_pct\", \"value\": 20", "\"key\": \"moisture_stop_pct\", \"value\": 19"));
+    const auto own = method::Method::read(with("\"key\": \"moisture_stop_pct\", \"value\": 20",
+                                               "\"key\": \"moisture_stop_pct\", \"value\": 19"));
     const auto usual = method::Method::read(schema::method_json());
     REQUIRE(own.ok());
     CHECK(own->limit("moisture_stop_pct") == 19);

@@ -9,7 +9,8 @@ using namespace undersheet::trade;
 namespace {
 
 // Residuals and coefficients: numpy.linalg.lstsq (numpy 1.24.2), rms with n - 3, downhill anticlockwise from +x.
-const std::vector<Level> kPlane1{{0, 0, 0}, {3, 0, 1}, {6, 0, -1}, {0, 2, 42}, {3, 2, 40}, {6, 2, 44}, {0, 4, 81}, {3, 4, 83}, {6, 4, 79}};
+const std::vector<Level> kPlane1{{0, 0, 0},  {3, 0, 1},  {6, 0, -1}, {0, 2, 42}, {3, 2, 40},
+                                 {6, 2, 44}, {0, 4, 81}, {3, 4, 83}, {6, 4, 79}};
 const std::vector<Level> kPlane2{{0, 0, 10}, {4, 0, 34}, {0, 3, 55}, {4, 3, 82}, {2, 1.5, 43}};
 
 std::vector<Level> along_y(const std::vector<double>& ys, const std::vector<double>& zs) {
@@ -32,7 +33,8 @@ TEST_CASE("nine levels on a deck of about 1:49 fit the plane that an outside lea
     CHECK(*plane->toward_deg == Approx(270.157).margin(0.01));
     CHECK(plane->rms_mm == Approx(1.9293).margin(0.001));
     const std::vector<double> residuals{-0.667, 0.5, -1.333, 0.833, -1.0, 3.167, -0.667, 1.5, -2.333};
-    for (std::size_t i = 0; i < residuals.size(); ++i) CHECK(plane->residuals_mm[i] == Approx(residuals[i]).margin(0.001));
+    for (std::size_t i = 0; i < residuals.size(); ++i)
+        CHECK(plane->residuals_mm[i] == Approx(residuals[i]).margin(0.001));
 }
 
 TEST_CASE("five levels on a deck that falls askew fit the plane that an outside least-squares solver finds") {
@@ -111,7 +113,8 @@ TEST_CASE("falls do not change when the roof is turned") {
     for (const double turn : {0.3, 1.0, 2.5}) {
         auto turned = kPlane1;
         for (Level& level : turned) {
-            level = {level.x_m * std::cos(turn) - level.y_m * std::sin(turn), level.x_m * std::sin(turn) + level.y_m * std::cos(turn), level.z_mm};
+            level = {level.x_m * std::cos(turn) - level.y_m * std::sin(turn),
+                     level.x_m * std::sin(turn) + level.y_m * std::cos(turn), level.z_mm};
         }
         CHECK(*fit_plane(turned)->fall_1_in == Approx(*fit_plane(kPlane1)->fall_1_in));
         CHECK(falls(turned)->steps.size() == falls(kPlane1)->steps.size());

@@ -28,8 +28,7 @@ Polygon moved(const Polygon& polygon, double turn_deg, double scale, Point by) {
 
 Polygon mirrored(const Polygon& polygon) {
     Polygon out;
-    for (auto p = polygon.rbegin(); p != polygon.rend(); ++p)
-        out.push_back({-p->x_m, p->y_m});
+    for (auto p = polygon.rbegin(); p != polygon.rend(); ++p) out.push_back({-p->x_m, p->y_m});
     return out;
 }
 
@@ -44,16 +43,14 @@ TEST_CASE("an L of 6.0 by 5.1 less 2.4 by 1.5 has 27 square metres and 22.2 metr
 
 TEST_CASE("inner angles are 90 degrees at an outer corner of an L and 270 at the inner one") {
     const std::vector<double> angles = angles_deg(kEll);
-    for (const std::size_t i : {0U, 1U, 3U, 4U, 5U})
-        CHECK(angles[i] == Approx(90.0));
+    for (const std::size_t i : {0U, 1U, 3U, 4U, 5U}) CHECK(angles[i] == Approx(90.0));
     CHECK(angles[2] == Approx(270.0));
 }
 
 TEST_CASE("the inner angles of any outline of n corners add up to (n - 2) times 180 degrees") {
     for (const Polygon& polygon : {kRectangle, kEll, Polygon{{0, 0}, {5, 1}, {2, 1.2}, {4, 6}}}) {
         double sum = 0;
-        for (const double angle : angles_deg(polygon))
-            sum += angle;
+        for (const double angle : angles_deg(polygon)) sum += angle;
         CHECK(sum == Approx(180.0 * (static_cast<double>(polygon.size()) - 2)));
     }
 }

@@ -35,7 +35,9 @@ TEST_CASE("the triangles of a grid cover it once") {
 
 TEST_CASE("a pyramid 1.2 by 0.8 m and 15 mm deep holds 4.8 litres") {
     // Closed form: base x height / 3.
-    const PondsInput in{.levels = {{0, 0, 0}, {1.2, 0, 0}, {1.2, 0.8, 0}, {0, 0.8, 0}, {0.6, 0.4, -15}}, .outline = {}, .drains = {0}};
+    const PondsInput in{.levels = {{0, 0, 0}, {1.2, 0, 0}, {1.2, 0.8, 0}, {0, 0.8, 0}, {0.6, 0.4, -15}},
+                        .outline = {},
+                        .drains = {0}};
     const auto found = ponds(in);
     REQUIRE(found.ok());
     REQUIRE(found->size() == 1);
@@ -76,7 +78,8 @@ TEST_CASE("a cone of 64 sides comes near the litres of the round one, from below
     CHECK(found->front().litres == Approx(3.1416).epsilon(0.002));
 }
 
-TEST_CASE("an even fall to the drain holds no water, and a hollow on it only what the lowest way out keeps back") {
+TEST_CASE(
+    "an even fall to the drain holds no water, and a hollow on it only what the lowest way out keeps back") {
     auto levels = grid(5, 5, [](double, double y) { return 20 * y; });
     std::vector<std::size_t> drains{0, 1, 2, 3, 4};
     CHECK(ponds({.levels = levels, .outline = {}, .drains = drains})->empty());
