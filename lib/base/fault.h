@@ -15,8 +15,7 @@ enum class Code : int {
     number_malformed = 101, // "12,3,4", "1.2.3", an empty number, letters in a number
     number_too_long = 102,  // more digits than can be kept exactly
     text_not_utf8 = 103,    // bytes that are no text
-    value_impossible =
-        104, // a computation was given something that cannot be (negative length, 120 % humidity)
+    value_impossible = 104, // a computation was given what cannot be: a negative length, 120 % humidity
 
     json_malformed = 201,  // not JSON, or JSON that is not in the strict written form
     json_too_large = 202,  // too large, too deep, too many members

@@ -3,6 +3,7 @@
 #include "desk/drafts.h"
 #include "desk/people.h"
 #include "entry/names.h"
+#include "job/method_check.h"
 #include "schema/embedded.h"
 
 #include <algorithm>
@@ -69,10 +70,23 @@ std::string_view own(const char* name) {
     return *text;
 }
 
+// A firm's own method has to have all that judging looks up, or checks would silently not be made.
+Done own_method_fits(const method::Method& firms) {
+    const auto usual = method::Method::read(own("method.json"));
+    if (!usual) return usual.fault();
+    const auto kinds = method::Catalogue::read(own("kinds.json"));
+    if (!kinds) return kinds.fault();
+    return job::method_fits(firms, *usual, *kinds);
+}
+
 // The method and the catalogue are kept with the book, so that a later program still judges this job by them.
 Result<Typed> pinned_opening(book::Book& book, const NewJob& job) {
     const std::string_view method = job.method.empty() ? own("method.json") : std::string_view(job.method);
-    if (auto read = method::Method::read(method); !read) return read.fault();
+    auto read = method::Method::read(method);
+    if (!read) return read.fault();
+    if (!job.method.empty()) {
+        if (auto fits = own_method_fits(*read); !fits) return fits.fault();
+    }
     auto method_hash = book.keep_text(method);
     if (!method_hash) return method_hash.fault();
     auto kinds_hash = book.keep_text(own("kinds.json"));

@@ -10,9 +10,13 @@ void take_rain(std::optional<entry::Time>& last, const entry::Time& when) {
     if (!last || last->unix_s < when.unix_s) last = when;
 }
 
-bool stops_bonding(const Finding& finding, const Reading& air) {
-    const bool about_air = !finding.entries.empty() && finding.entries.front() == air.entry;
-    return about_air && finding.severity == method::Severity::stop;
+// An open stop on the air, or one that holds the start of a stage that bonds: a wet board, no edge protection.
+bool stops_bonding(const Finding& finding, const method::Method& method) {
+    if (finding.severity != method::Severity::stop) return false;
+    return std::any_of(finding.holds.begin(), finding.holds.end(), [&](const method::Hold& hold) {
+        const method::Stage* stage = method.stage(hold.stage);
+        return hold.moment == method::Moment::start && (stage == nullptr || stage->bonds);
+    });
 }
 
 std::string numbers(const Reading& air, const trade::Air& result) {
@@ -73,7 +77,7 @@ std::optional<BondNow> bond_now(const Job& job, const Judgement& judgement, cons
     if (age_min > method.limit("reading_age_min")) why = "the reading is " + fixed(age_min, 0) + " min old";
     if (!result->margin_k) why = "no deck surface temperature";
     for (const Finding& finding : judgement.findings) {
-        if (stops_bonding(finding, *air)) why += (why.empty() ? "" : "; ") + finding.says;
+        if (stops_bonding(finding, method)) why += (why.empty() ? "" : "; ") + finding.says;
     }
     answer.yes = why.empty();
     answer.line += why.empty() ? ": yes, bond" : ": no, " + why;
