@@ -97,6 +97,8 @@ void add_option(CLI::App& app, const Option& option, std::vector<std::string>& i
     } else {
         app.add_option(option.name, into, option.says)
             ->expected(1)
+            ->allow_extra_args(
+                false) // a word after the value is a word of the command, not more of the value
             ->multi_option_policy(CLI::MultiOptionPolicy::TakeLast);
     }
 }

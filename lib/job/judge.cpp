@@ -34,6 +34,7 @@ void attach_answers(const Job& job, Finding& finding) {
     finding.decided = finding.decidable ? latest_for(job.decisions, finding) : nullptr;
     finding.reason = latest_for(job.reasons, finding);
     finding.told = latest_for(job.told, finding);
+    if (finding.by_reason && finding.reason != nullptr) finding.severity = Severity::note;
 }
 
 void sort_worst_first(std::vector<Finding>& findings) {

@@ -18,6 +18,7 @@ struct Finding {
     std::string value = {}, limit = {}, source = {}, mark = {}, clears = {};
     bool near = false;
     bool decidable = false;
+    bool by_reason = false;                        // a reason answers it
     std::vector<const entry::Entry*> entries = {}; // what it stands on
     std::vector<std::string> working = {};         // the arithmetic, a line a step
     std::vector<method::Hold> holds = {};

@@ -175,13 +175,42 @@ Context make_context(const Job& job, const method::Method& method, const method:
     return context;
 }
 
+namespace {
+
+bool speaks_of(const entry::Value& data, const Rule& rule) {
+    if (rule.fields.empty()) return true; // worked out from the whole of it
+    const auto named = [&](std::string_view field) { return data.find(field) != nullptr; };
+    return std::any_of(rule.fields.begin(), rule.fields.end(), named) ||
+           std::any_of(rule.only_if.begin(), rule.only_if.end(),
+                       [&](const method::Condition& condition) { return named(condition.field); });
+}
+
+// The entries a finding stands on, corrections among them: only those that say something the rule looks at, so that an
+// answer given to the finding outlives a later entry about something else, and does not outlive another value.
+std::vector<const entry::Entry*> entries_behind(const Context& context, const Reading& reading,
+                                                const Rule& rule) {
+    std::vector<const entry::Entry*> behind;
+    for (const entry::Entry* from : reading.stands_on) {
+        if (speaks_of(from->data, rule)) behind.push_back(from);
+        const auto corrected = context.job.corrections.find(entry::hash_text(from->hash));
+        if (corrected == context.job.corrections.end()) continue;
+        for (const entry::Entry* correction : corrected->second) {
+            const entry::Value* fields = correction->data.find("fields");
+            if (fields != nullptr && speaks_of(*fields, rule)) behind.push_back(correction);
+        }
+    }
+    return behind.empty() ? reading.stands_on : behind;
+}
+
+} // namespace
+
 Finding make_finding(const Context& context, const Rule& rule, const Level& level, const About& about) {
     Finding finding{.id = {}, .rule = rule.name, .severity = level.severity};
     if (about.reading != nullptr) {
         finding.place = entry::place_text(about.reading->place);
         finding.part = about.reading->part;
         finding.label = about.reading->label;
-        finding.entries = about.reading->stands_on;
+        finding.entries = entries_behind(context, *about.reading, rule);
     }
     if (!about.place.empty()) finding.place = about.place;
     if (!about.label.empty()) finding.label = about.label;
@@ -195,6 +224,7 @@ Finding make_finding(const Context& context, const Rule& rule, const Level& leve
     }
     finding.working = about.working;
     finding.holds = level.holds;
+    finding.by_reason = rule.by_reason;
     finding.decidable = rule.decidable && level.severity != method::Severity::note;
     finding.clears = filled(level.clears.empty() ? rule.clears : level.clears, finding, finding.limit);
     finding.says = filled(rule.text, finding, finding.limit);

@@ -82,7 +82,8 @@ struct Rule {
     std::string other = {};
     std::vector<Condition> only_if = {};
     std::vector<Level> levels = {};
-    bool decidable = true; // may a named decision let it go
+    bool decidable = true;  // may a named decision let it go
+    bool by_reason = false; // a reason answers it: from then on it is a note
     int line = 0;
     [[nodiscard]] const Level* level(Severity severity) const;
 };

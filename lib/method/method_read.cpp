@@ -91,6 +91,7 @@ Result<Rule> read_rule(const Value& row) {
               .fields = words_of(row, "fields"),
               .other = row.text_of("other"),
               .decidable = flag(row, "decidable", true),
+              .by_reason = flag(row, "by_reason", false),
               .line = row.line};
     if (row.find("is") != nullptr) rule.test = word_to<Test>(kTestWords, row.text_of("is"));
     for (const Value& condition : row.list_of("only_if")) rule.only_if.push_back(read_condition(condition));

@@ -90,7 +90,10 @@ std::string dryness(const Making& making) {
 std::string heads(const Making& making) {
     const auto sample = job::judge_heads(making.job, making.setting.method);
     if (!sample) return {};
-    return making.say(sample->is_full ? "details.heads_all" : "details.heads",
+    const bool all_below = sample->is_full && sample->bad == 0;
+    return making.say(all_below         ? "details.heads_all_below"
+                      : sample->is_full ? "details.heads_all"
+                                        : "details.heads",
                       {{"checked", std::to_string(sample->checked)},
                        {"total", std::to_string(sample->total)},
                        {"bad", std::to_string(sample->bad)},

@@ -16,5 +16,7 @@ struct Case {
 
 // The same work twice: how far from 1 this machine's ratios wander by themselves.
 [[nodiscard]] Ratios noise();
+// "What may I do now?" on a book, against opening it. No pairs when there is no book.
+[[nodiscard]] Ratios one_command();
 
 } // namespace undersheet::bench

@@ -12,6 +12,7 @@ using namespace undersheet::bench;
 
 constexpr std::array kCases = {
     Case{"noise", "a parse of numbers", "itself", noise},
+    Case{"one_command", "stages of the job", "opening the book", one_command},
 };
 
 bool is_case(std::string_view name) {

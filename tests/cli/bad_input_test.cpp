@@ -69,6 +69,20 @@ TEST_CASE("a field at its limit is kept, and just over it is refused") {
     check_refused(program, {"record tape m=60.001 --at AB --by IP", 2, "60.001 m", "tape m", "0.05 to 60"});
 }
 
+TEST_CASE("a word after an option's value is a word of the command, wherever it stands") {
+    Program program;
+    program.start();
+    program.survey();
+    REQUIRE(program
+                .run("leave-out chase/CD --why 'the builder points it' --agreed-by 'Mrs Harbin' "
+                     "whose=builder --by IP")
+                .code == 0);
+    const Ran told = program.run("history");
+    CHECK(told.shows("Mrs Harbin"));
+    CHECK(told.shows("whose builder"));
+    CHECK_FALSE(told.shows("whose=builder"));
+}
+
 TEST_CASE("an unknown word is named with the nearest known one") {
     check_refused({
         {"record tap m=3 --at AB --by IP", 2, "'tap' is nothing that can be recorded", "",

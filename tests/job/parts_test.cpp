@@ -21,7 +21,8 @@ struct Wanted {
 
 // The table of practice, written down a second time: anything that is not here must not move.
 const std::map<std::pair<State, Event>, Wanted>& wanted() {
-    static const std::set<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin, G::side_by_side, G::on_job};
+    static const std::set<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin,
+                                       G::side_by_side,   G::on_job};
     static const std::map<std::pair<State, Event>, Wanted> rows{
         {{S::waiting, E::begin}, {S::under_way, begin}},
         {{S::ready, E::begin}, {S::under_way, begin}},
@@ -57,8 +58,10 @@ TEST_CASE("every state and every event moves as the table says and in no other w
             const auto row = wanted().find({state_at(s), event_at(e)});
             const Move move = transition(state_at(s), event_at(e), Facts::all(true));
             CHECK(move.exists == (row != wanted().end()));
-            if (row == wanted().end()) CHECK_FALSE(move.to.has_value());
-            else CHECK(move.to == row->second.to);
+            if (row == wanted().end())
+                CHECK_FALSE(move.to.has_value());
+            else
+                CHECK(move.to == row->second.to);
         }
     }
 }
@@ -96,12 +99,14 @@ TEST_CASE("the hand-over closes a part in any state, and nothing leads out of cl
         if (state_at(s) == S::closed) continue;
         CHECK(transition(state_at(s), E::close, Facts::all(false)).to == S::closed);
     }
-    for (int e = 0; e < kEvents; ++e) CHECK_FALSE(transition(S::closed, event_at(e), Facts::all(true)).exists);
+    for (int e = 0; e < kEvents; ++e)
+        CHECK_FALSE(transition(S::closed, event_at(e), Facts::all(true)).exists);
 }
 
 TEST_CASE("of two different states the more careful one stands, whichever is named first") {
     // practice: closed > opened again > in doubt > paused > under way > done > signed > left out > waiting
-    const std::vector<State> careful{S::closed, S::opened_again, S::in_doubt, S::paused, S::under_way, S::done, S::signed_off, S::left_out, S::waiting};
+    const std::vector<State> careful{S::closed, S::opened_again, S::in_doubt, S::paused, S::under_way,
+                                     S::done,   S::signed_off,   S::left_out, S::waiting};
     for (std::size_t a = 0; a < careful.size(); ++a) {
         for (std::size_t b = 0; b < careful.size(); ++b) {
             CHECK(more_careful(careful[a], careful[b]) == careful[std::min(a, b)]);
@@ -122,10 +127,10 @@ undersheet::test::Site on_a_gutter_edge() {
     site.opened();
     site.record("edge", "08:00", R"({"kind":"gutter"})", "AB");
     site.record("begin", "10:00", "{}", "", "band/AB");
-    const std::vector<std::string> steps{
-        R"({"step":"coat","coat_end":"2026-06-11T10:10:00+01:00"})",
-        R"({"step":"finger","finger_deck":"clean","finger_sheet":"clean"})",
-        R"({"step":"mate","mated_at":"2026-06-11T10:25:00+01:00"})", R"({"step":"smooth","hand_smoothed":"no"})"};
+    const std::vector<std::string> steps{R"({"step":"coat","coat_end":"2026-06-11T10:10:00+01:00"})",
+                                         R"({"step":"finger","finger_deck":"clean","finger_sheet":"clean"})",
+                                         R"({"step":"mate","mated_at":"2026-06-11T10:25:00+01:00"})",
+                                         R"({"step":"smooth","hand_smoothed":"no"})"};
     for (const auto& step : steps) site.act("tick", "band/AB", "10:30", step);
     return site;
 }
@@ -145,7 +150,8 @@ TEST_CASE("a new coat on a done part takes it back to work until it is tested an
     auto site = on_a_gutter_edge();
     site.act("tick", "band/AB", "10:40", R"({"step":"coat","coat_end":"2026-06-11T10:40:00+01:00"})");
     CHECK(site.fold("10:41").part("band/AB")->state == S::under_way);
-    const auto early = site.wish("tick", "band/AB", "10:42", R"({"step":"mate","mated_at":"2026-06-11T10:42:00+01:00"})");
+    const auto early =
+        site.wish("tick", "band/AB", "10:42", R"({"step":"mate","mated_at":"2026-06-11T10:42:00+01:00"})");
     REQUIRE(early.held_by.size() == 1);
     CHECK(early.held_by.front().why == "no clean finger test on both faces after the last coat");
 }

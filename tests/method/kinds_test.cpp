@@ -4,6 +4,7 @@
 #include "entry/json.h"
 #include "tests/support/catalogue.h"
 
+#include <algorithm>
 #include <set>
 
 using namespace undersheet;
@@ -57,8 +58,9 @@ Input example_of(const Kind& kind) {
         } else if (words[i] == "--part") {
             ++i;
         } else if (words[i].starts_with("--")) {
-            input.typed.emplace_back(words[i].substr(2), words[i + 1]);
-            ++i;
+            std::string field = words[i].substr(2); // an option is its field with dashes
+            std::replace(field.begin(), field.end(), '-', '_');
+            input.typed.emplace_back(std::move(field), words[++i]);
         } else if (equals != std::string::npos) {
             input.typed.emplace_back(words[i].substr(0, equals), words[i].substr(equals + 1));
         } else {
