@@ -76,6 +76,16 @@ void add_signature_lines(const Making& making, const SignOff& signature, std::ve
     if (signature.own_check) lines.emplace_back(making.say("stages.own_check"));
 }
 
+// Sent back before it was signed: there is no signature to strike, but somebody looked and said no.
+void add_sent_back_lines(const Making& making, const Part& part, std::vector<Text>& lines) {
+    for (const auto& move : part.events) {
+        if (move.event != job::Event::send_back) continue;
+        lines.emplace_back(making.say("stages.sent_back", {{"who", making.person(move.entry)},
+                                                           {"when", making.when(move.entry)},
+                                                           {"why", move.entry->data.text_of("why")}}));
+    }
+}
+
 Row part_row(const Making& making, const Part& part) {
     const entry::Entry* last = last_word(part);
     Row row{{job::part_words(part.name),
@@ -83,6 +93,7 @@ Row part_row(const Making& making, const Part& part) {
              making.when(last), tins(making, part), reading(making, part)},
             {}};
     for (const SignOff& signature : part.signatures) add_signature_lines(making, signature, row.beneath);
+    add_sent_back_lines(making, part, row.beneath);
     for (const std::string& doubt : part.doubts)
         row.beneath.emplace_back(making.say("stages.doubt", {{"why", doubt}}));
     if (part.state == State::not_needed && !part.note.empty()) row.beneath.emplace_back(part.note);

@@ -72,6 +72,16 @@ TEST_CASE("a signature that was looked at again stands, with the confirmation be
           "Looked at again and confirmed by Ada Harrow, 20 May 2026, 10:40: levels read again, all well");
 }
 
+TEST_CASE("a part sent back before it was signed says by whom and why") {
+    auto site = test::roof_being_inspected();
+    for (const char* event : {"begin", "finish"}) site.record(event, "10:00", "{}", "", "deck");
+    site.record("send_back", "10:20", R"({"why":"two heads still proud at B2"})", "", "deck");
+    const auto paper = sheet_of(site, "2026-05-20T11:00:00+01:00");
+    REQUIRE(row_of(paper, "deck").beneath.size() == 1);
+    CHECK(row_of(paper, "deck").beneath[0].words() ==
+          "Sent back by Ada Harrow, 20 May 2026, 10:20: two heads still proud at B2");
+}
+
 TEST_CASE("a pause has its reason and its length, and rain is named") {
     const auto paper = sheet_of(test::troubled_roof(), test::kHandedOver);
     CHECK(says(paper, "     75  a shower"));
