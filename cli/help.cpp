@@ -96,8 +96,8 @@ std::string field_words(const desk::FieldLine& field) {
     if (const auto usual = bounds(field.usual_least, field.usual_most); !usual.empty())
         pieces.push_back("usually " + usual);
     if (!field.odd.empty()) pieces.push_back("look twice: " + field.odd);
-    if (field.may_skip) pieces.push_back("or not_looked, cant_reach");
-    if (field.personal) pieces.push_back("personal, can be erased");
+    if (field.may_skip) pieces.emplace_back("or not_looked, cant_reach");
+    if (field.personal) pieces.emplace_back("personal, can be erased");
     return joined(pieces, "; ");
 }
 

@@ -121,7 +121,7 @@ Done can_be_withdrawn(const Writing& writing, const Entry& entry, const method::
 
 } // namespace
 
-Result<Drafted> draft_correction(const Writing& writing, Typed typed) {
+Result<Drafted> draft_correction(const Writing& writing, const Typed& typed) {
     auto found = find_entry(writing.on, typed.text("of"));
     if (!found) return found.fault();
     const Entry& entry = **found;

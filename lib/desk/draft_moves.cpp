@@ -32,7 +32,7 @@ bool is_out_of_order(const Case& on, const std::string& part) {
 
 } // namespace
 
-Result<Drafted> draft_move(const Writing& writing, Typed typed, job::Event event) {
+Result<Drafted> draft_move(const Writing& writing, const Typed& typed, job::Event event) {
     Case& on = writing.on;
     auto drafted = checked_draft(writing, typed);
     if (!drafted) return drafted;

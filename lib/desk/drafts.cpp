@@ -89,13 +89,13 @@ Done check_office(const method::Kind& kind) {
 }
 
 Result<Drafted> draft_reading(const Writing& writing, Typed typed) {
-    if (typed.kind == "work") return draft_move(writing, std::move(typed), job::Event::tick);
+    if (typed.kind == "work") return draft_move(writing, typed, job::Event::tick);
     return checked_draft(writing, typed);
 }
 
 Result<Drafted> draft_event(const Writing& writing, Typed typed) {
-    if (const auto event = job::event_of(typed.kind)) return draft_move(writing, std::move(typed), *event);
-    if (typed.kind == "correct") return draft_correction(writing, std::move(typed));
+    if (const auto event = job::event_of(typed.kind)) return draft_move(writing, typed, *event);
+    if (typed.kind == "correct") return draft_correction(writing, typed);
     if (typed.kind == "withdraw") return draft_withdrawal(writing, std::move(typed));
     if (typed.kind.starts_with("punch_")) return draft_punch(writing, std::move(typed));
     if (typed.kind == "decide" || typed.kind == "reason" || typed.kind == "told")

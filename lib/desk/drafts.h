@@ -39,10 +39,10 @@ struct Writing {
 [[nodiscard]] Result<Drafted> draft_of(const Writing& writing, Typed typed);
 
 // The kinds that need more than their fields.
-[[nodiscard]] Result<Drafted> draft_move(const Writing& writing, Typed typed, job::Event event);
+[[nodiscard]] Result<Drafted> draft_move(const Writing& writing, const Typed& typed, job::Event event);
 [[nodiscard]] Result<Drafted> draft_answer(const Writing& writing, Typed typed); // decide, reason, told
 [[nodiscard]] Result<Drafted> draft_punch(const Writing& writing, Typed typed);
-[[nodiscard]] Result<Drafted> draft_correction(const Writing& writing, Typed typed);
+[[nodiscard]] Result<Drafted> draft_correction(const Writing& writing, const Typed& typed);
 [[nodiscard]] Result<Drafted> draft_withdrawal(const Writing& writing, Typed typed);
 
 // Fields checked, place on this roof, part of this job: the draft that all of the above start from.

@@ -199,7 +199,7 @@ Value why_step_value(const WhyStep& step) {
 }
 
 // Names the job in every row, since the list itself has no room for it.
-Value with_job(Value rows, const JobName& job) {
+Value with_job(const Value& rows, const JobName& job) {
     Value named = List{};
     for (const auto& row : *rows.list()) {
         Value copy = row;

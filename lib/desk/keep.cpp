@@ -68,7 +68,7 @@ Kept told_of(Case& on, const job::Person& by, const entry::Entry& entry, Lines a
 
 Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
     Case& on = writing.on;
-    auto drafted = draft_of(writing, typed);
+    auto drafted = draft_of(writing, std::move(typed));
     if (!drafted) return drafted.fault();
     if (!drafted->held_by.empty()) return refused(writing, std::move(*drafted));
     auto appended = book.append({std::move(drafted->draft)});

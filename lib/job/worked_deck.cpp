@@ -12,7 +12,6 @@ namespace {
 
 using method::Level;
 using method::Rule;
-using method::Severity;
 
 const Level* level_with(const Rule& rule, std::string_view limit) {
     const auto found = std::find_if(rule.levels.begin(), rule.levels.end(),

@@ -11,7 +11,6 @@ namespace undersheet::paper {
 namespace {
 
 using job::Finding;
-using method::Severity;
 
 // What is judged by these kinds passes, or is about the work: it says nothing of whether the deck is fit.
 constexpr std::array<std::string_view, 5> kPassing{"air", "day", "work", "punch", "use"};

@@ -1,10 +1,10 @@
 #include "paper/html_style.h"
 
 namespace undersheet::paper {
+namespace {
 
 // Contrast (WCAG 2.2, 1.4.3: at least 4.5 to 1) of --quiet on --page: 6.9 light, 8.5 dark.
-Literal style_sheet() {
-    return R"css(
+constexpr Literal kStyleSheet = R"css(
 :root { color-scheme: light dark; --page: #ffffff; --ink: #1c2326; --quiet: #535e63; --line: #c6cdd0; --tint: #f3f5f5; }
 @media screen and (prefers-color-scheme: dark) {
   :root { --page: #14181a; --ink: #e6eaeb; --quiet: #a8b3b8; --line: #3c464b; --tint: #1d2326; }
@@ -102,6 +102,9 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
   footer { margin-top: 8mm; font-size: 8pt; break-inside: avoid; }
 }
 )css";
-}
+
+} // namespace
+
+Literal style_sheet() { return kStyleSheet; }
 
 } // namespace undersheet::paper
