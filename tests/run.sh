@@ -101,9 +101,9 @@ variant() {
 
 # --- the steps ---
 
-step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo; }
+step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo -DUNDERSHEET_PRECOMPILE=ON; }
 
-# One build holds both: Clang's warnings, and every test watched for wrong memory and undefined behaviour.
+# One build holds three: Clang's warnings, every include that is missing (nothing is precompiled here), and every test watched for wrong memory and undefined behaviour.
 step_clang() {
     export ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1 UBSAN_OPTIONS=print_stacktrace=1
     variant "clang with sanitizers" "$build/clang" "${clang_options[@]}"
@@ -144,7 +144,7 @@ cross() {
         return
     fi
     variant "$name" "$build/$name" -DCMAKE_TOOLCHAIN_FILE="$top/tests/toolchains/$name.cmake" \
-        -DUNDERSHEET_BUNDLED_SOURCES_DIR="$build/sources" -DUNDERSHEET_BUILD_CLI=OFF \
+        -DUNDERSHEET_BUNDLED_SOURCES_DIR="$build/sources" -DUNDERSHEET_BUILD_CLI=OFF -DUNDERSHEET_PRECOMPILE=ON \
         -DCMAKE_BUILD_TYPE=Quick -DCMAKE_C_FLAGS_QUICK=-O1 -DCMAKE_CXX_FLAGS_QUICK=-O1
 }
 step_arm64() { cross arm64; }
