@@ -50,20 +50,28 @@ int act(const Arguments& arguments, Screen& screen, Act wanted) {
     return show_kept(wanted(*desk, asked(arguments)), arguments, screen);
 }
 
+Done take_photo(const Arguments& arguments, desk::Photograph& into) {
+    if (!arguments.has("--photo")) return {};
+    auto photo = read_photo(arguments.one("--photo"));
+    if (!photo) return photo.fault();
+    into = std::move(*photo);
+    return {};
+}
+
 int run_add(const Arguments& arguments, Screen& screen) {
-    return act(arguments, screen, [&](desk::Desk& desk, const desk::Asked& asked) {
-        return desk.punch_add(asked, {arguments.one("TEXT"), arguments.one("--at"), arguments.one("--part"),
-                                      arguments.one("--severity")});
-    });
+    desk::PunchAdd item = {arguments.one("TEXT"),
+                           arguments.one("--at"),
+                           arguments.one("--part"),
+                           arguments.one("--severity"),
+                           {}};
+    if (const auto taken = take_photo(arguments, item.photo); !taken) return screen.refuse(taken.fault());
+    return act(arguments, screen,
+               [&](desk::Desk& desk, const desk::Asked& asked) { return desk.punch_add(asked, item); });
 }
 
 int run_clear(const Arguments& arguments, Screen& screen) {
     desk::PunchClear clear = {arguments.one("NUMBER"), arguments.one("--why"), {}};
-    if (arguments.has("--photo")) {
-        auto photo = read_photo(arguments.one("--photo"));
-        if (!photo) return screen.refuse(photo.fault());
-        clear.photo = std::move(*photo);
-    }
+    if (const auto taken = take_photo(arguments, clear.photo); !taken) return screen.refuse(taken.fault());
     return act(arguments, screen,
                [&](desk::Desk& desk, const desk::Asked& asked) { return desk.punch_clear(asked, clear); });
 }
@@ -97,6 +105,7 @@ std::vector<Verb> punch_verbs() {
              {{"TEXT", "what is to be put right"}},
              writing({{"--at", "PLACE", "where"},
                       {"--part", "PART", "the part it concerns", false, Sort::part},
+                      {"--photo", "FILE", "what it looks like", false, Sort::file},
                       {"--severity", "WORD", "note (holds nothing), put_right or stop; else put_right"}}),
              run_add},
             {"punch clear",

@@ -136,7 +136,7 @@ consume() {
         "$build/consumer/build/consumer"
 }
 
-# A cross build compiles the libraries in from source.
+# A cross build compiles the libraries in from source. Warnings are the native builds' business: at -O1 GCC 12 invents some.
 cross() {
     local name=$1
     if ! bash tests/sources.sh "$build/sources"; then
@@ -145,6 +145,7 @@ cross() {
     fi
     variant "$name" "$build/$name" -DCMAKE_TOOLCHAIN_FILE="$top/tests/toolchains/$name.cmake" \
         -DUNDERSHEET_BUNDLED_SOURCES_DIR="$build/sources" -DUNDERSHEET_BUILD_CLI=OFF -DUNDERSHEET_PRECOMPILE=ON \
+        -DUNDERSHEET_WARNINGS_AS_ERRORS=OFF \
         -DCMAKE_BUILD_TYPE=Quick -DCMAKE_C_FLAGS_QUICK=-O1 -DCMAKE_CXX_FLAGS_QUICK=-O1
 }
 step_arm64() { cross arm64; }

@@ -158,13 +158,6 @@ Result<Kept> Desk::note_told(const Asked& asked, const Told& told) {
     return keep(*session_, asked, std::vector<Typed>{typed});
 }
 
-Result<Kept> Desk::punch_add(const Asked& asked, const PunchAdd& item) {
-    Typed typed = {"punch_add", item.place, item.part, {}};
-    typed.put("text", item.text);
-    typed.put("severity", item.severity);
-    return keep(*session_, asked, std::vector<Typed>{typed});
-}
-
 Result<Kept> Desk::punch_look(const Asked& asked, std::string_view number, std::string_view note) {
     Typed typed = {"punch_look", {}, {}, {}};
     typed.put("number", number);

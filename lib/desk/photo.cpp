@@ -66,6 +66,16 @@ std::string what_of(const Case& on, const std::string& number) {
     return "";
 }
 
+// The photograph and what names it, both or neither; a photograph without bytes is none.
+Result<Kept> keep_with_photo(Session& session, const Asked& asked, Typed typed, const Photograph& photo) {
+    if (photo.bytes.empty()) return keep(session, asked, std::vector<Typed>{std::move(typed)});
+    auto shown = photo_entry(session, asked, photo);
+    if (!shown) return shown.fault();
+    if (auto kept = keep_file(session, photo); !kept) return kept.fault();
+    typed.put("photo", shown->text("sha256"));
+    return keep(session, asked, std::vector<Typed>{*shown, std::move(typed)});
+}
+
 } // namespace
 
 Result<Kept> Desk::keep_photo(const Asked& asked, const Photograph& photo) {
@@ -75,20 +85,25 @@ Result<Kept> Desk::keep_photo(const Asked& asked, const Photograph& photo) {
     return keep(*session_, asked, typed);
 }
 
+Result<Kept> Desk::punch_add(const Asked& asked, const PunchAdd& item) {
+    Typed added = {"punch_add", item.place, item.part, {}};
+    added.put("text", item.text);
+    added.put("severity", item.severity);
+    Photograph photo = item.photo;
+    photo.of = item.part.empty() ? item.place : item.part;
+    photo.shows = item.text;
+    return keep_with_photo(*session_, asked, std::move(added), photo);
+}
+
 Result<Kept> Desk::punch_clear(const Asked& asked, const PunchClear& clear) {
     Typed cleared = {"punch_clear", {}, {}, {}};
     cleared.put("number", clear.number);
     cleared.put("why", clear.why);
-    if (clear.photo.bytes.empty()) return keep(*session_, asked, std::vector<Typed>{cleared});
     auto on = take_up(*session_, asked);
     if (!on) return on.fault();
     Photograph photo = clear.photo;
-    photo.of = what_of(*on, clear.number);
-    auto shown = photo_entry(*session_, asked, photo);
-    if (!shown) return shown.fault();
-    if (auto kept = keep_file(*session_, photo); !kept) return kept.fault();
-    cleared.put("photo", shown->text("sha256"));
-    return keep(*session_, asked, std::vector<Typed>{*shown, cleared});
+    if (!photo.bytes.empty()) photo.of = what_of(*on, clear.number);
+    return keep_with_photo(*session_, asked, std::move(cleared), photo);
 }
 
 } // namespace undersheet::desk

@@ -76,6 +76,7 @@ struct Told {
 
 struct PunchAdd {
     std::string text = {}, place = {}, part = {}, severity = {};
+    Photograph photo = {}; // what it looks like; without bytes there is none
 };
 
 struct PunchClear {

@@ -57,17 +57,45 @@ bool stands_on_list(const Finding& finding) {
     return finding.severity != Severity::note && finding.rule != "punch";
 }
 
-void add_photos(const Job& job, PunchRow& row) {
+bool is_same_day(const entry::Time& one, const entry::Time& other) {
+    return entry::date_of(one) == entry::date_of(other);
+}
+
+// Of a finding: what was taken at its place until it was cleared, and on the day it was cleared afterwards.
+void add_photos_of_place(const Job& job, PunchRow& row) {
+    if (row.place.empty()) return;
     for (const Reading* photo : job.all("photo")) {
-        const std::string place = entry::place_text(photo->place);
-        const bool same_place = !row.place.empty() && (place == row.place || photo->label == row.place);
-        const bool of_it = row.raised != nullptr && photo->word("of") == entry::hash_text(row.raised->hash);
-        if (!same_place && !of_it) continue;
+        if (entry::place_text(photo->place) != row.place && photo->label != row.place) continue;
         const bool after = row.cleared != nullptr && row.cleared->when.unix_s <= photo->when().unix_s;
+        if (after && !is_same_day(photo->when(), row.cleared->when)) continue;
         (after ? row.photos_after : row.photos_before).push_back(photo->word("sha256"));
     }
-    if (row.cleared != nullptr && !row.cleared->data.text_of("photo").empty())
-        row.photos_after.push_back(row.cleared->data.text_of("photo"));
+}
+
+void add_once(std::vector<std::string>& all, const std::string& one) {
+    if (!one.empty() && std::find(all.begin(), all.end(), one) == all.end()) all.push_back(one);
+}
+
+// Of what somebody put on the list: the photographs that were given with it. Others of the same edge show other things.
+void add_photos_given(const Job& job, const PunchItem& item, PunchRow& row) {
+    add_once(row.photos_before, item.raised->data.text_of("photo"));
+    for (const Reading* photo : job.all("photo")) {
+        if (photo->word("of") != entry::hash_text(item.raised->hash)) continue;
+        const bool after = item.cleared != nullptr && item.cleared->when.unix_s <= photo->when().unix_s;
+        add_once(after ? row.photos_after : row.photos_before, photo->word("sha256"));
+    }
+    if (item.cleared != nullptr) add_once(row.photos_after, item.cleared->data.text_of("photo"));
+}
+
+PunchRow shown_row(const Job& job, const PunchItem& item) {
+    PunchRow row = row_of(item);
+    add_photos_given(job, item, row);
+    return row;
+}
+
+PunchRow shown_row(const Job& job, PunchRow of_finding) {
+    add_photos_of_place(job, of_finding);
+    return of_finding;
 }
 
 void sort_rows(std::vector<PunchRow>& rows) {
@@ -142,12 +170,11 @@ private:
 std::vector<PunchRow> open_punch(const Job& job, const Judgement& judgement) {
     std::vector<PunchRow> rows;
     for (const Finding& finding : judgement.findings) {
-        if (stands_on_list(finding)) rows.push_back(row_of(finding));
+        if (stands_on_list(finding)) rows.push_back(shown_row(job, row_of(finding)));
     }
     for (const PunchItem& item : job.punch) {
-        if (item.cleared == nullptr && !item.joined_away) rows.push_back(row_of(item));
+        if (item.cleared == nullptr && !item.joined_away) rows.push_back(shown_row(job, item));
     }
-    for (PunchRow& row : rows) add_photos(job, row);
     sort_rows(rows);
     return rows;
 }
@@ -159,12 +186,11 @@ std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement, con
     for (const PunchRow& row : rows) open_now.insert(row.number);
     for (auto& [id, row] : Past(job, method, kinds).cleared(open_now)) {
         if (const Finding* let_go = judgement.finding(id)) row.decided = let_go->decided;
-        rows.push_back(row);
+        rows.push_back(shown_row(job, row));
     }
     for (const PunchItem& item : job.punch) {
-        if (item.cleared != nullptr && !item.joined_away) rows.push_back(row_of(item));
+        if (item.cleared != nullptr && !item.joined_away) rows.push_back(shown_row(job, item));
     }
-    for (PunchRow& row : rows) add_photos(job, row);
     sort_rows(rows);
     return rows;
 }

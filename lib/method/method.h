@@ -84,6 +84,7 @@ struct Rule {
     std::vector<Level> levels = {};
     bool decidable = true;  // may a named decision let it go
     bool by_reason = false; // a reason answers it: from then on it is a note
+    bool rereads = false;   // only asks for a second reading: says nothing about the roof
     int line = 0;
     [[nodiscard]] const Level* level(Severity severity) const;
 };

@@ -92,6 +92,7 @@ Result<Rule> read_rule(const Value& row) {
               .other = row.text_of("other"),
               .decidable = flag(row, "decidable", true),
               .by_reason = flag(row, "by_reason", false),
+              .rereads = flag(row, "rereads", false),
               .line = row.line};
     if (row.find("is") != nullptr) rule.test = word_to<Test>(kTestWords, row.text_of("is"));
     for (const Value& condition : row.list_of("only_if")) rule.only_if.push_back(read_condition(condition));

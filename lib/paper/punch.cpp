@@ -74,9 +74,32 @@ Sorted sorted(const std::vector<PunchRow>& rows) {
     return both;
 }
 
-void add_rows(Making& making, const std::vector<const PunchRow*>& rows, std::string_view none_key) {
-    if (rows.empty()) return making.sentence(none_key);
-    for (const PunchRow* row : rows) making.paper.add(item_of(making, *row));
+// A finding that went away when it was read again has little to say; somebody's own row, a photograph or a decision has.
+bool is_soon_told(const PunchRow& row) {
+    return is_finding(row) && row.decided == nullptr && row.photos_before.empty() && row.photos_after.empty();
+}
+
+Row table_row(const Making& making, const PunchRow& row) {
+    const std::string where =
+        row.part.empty() || !row.place.empty() ? making.said.place(row.place) : job::part_words(row.part);
+    return {{making.severity(row.severity) + ": " + row.says, where, making.by(row.raised),
+             making.by(row.cleared)},
+            {}};
+}
+
+void add_cleared(Making& making, const std::vector<const PunchRow*>& rows) {
+    making.heading("section.cleared");
+    if (rows.empty()) return making.sentence("punch.none_cleared");
+    std::vector<Row> soon_told;
+    for (const PunchRow* row : rows) {
+        if (is_soon_told(*row))
+            soon_told.push_back(table_row(making, *row));
+        else
+            making.paper.add(item_of(making, *row));
+    }
+    if (!soon_told.empty())
+        making.table(making.say("punch.by_reading"), {"wrong", "where", "raised", "cleared"},
+                     std::move(soon_told));
 }
 
 void add_totals(Making& making, const Sorted& rows) {
@@ -102,9 +125,9 @@ Document punch(const job::Job& job, const job::Judgement& judgement, const Setti
     making.paper.add(
         Verdict{open == 0 ? making.say("punch.none_open") : making.words.count("punch.verdict", open)});
     making.heading("section.open");
-    add_rows(making, both.open, "punch.none_open");
-    making.heading("section.cleared");
-    add_rows(making, both.cleared, "punch.none_cleared");
+    if (both.open.empty()) making.sentence("punch.none_open");
+    for (const PunchRow* row : both.open) making.paper.add(item_of(making, *row));
+    add_cleared(making, both.cleared);
     add_totals(making, both);
     return std::move(making.paper);
 }

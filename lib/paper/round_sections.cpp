@@ -113,8 +113,11 @@ Row tin_row(const Making& making, const Reading& tin) {
 void add_safety(Making& making) {
     making.heading("section.safety");
     if (const Reading* site = making.job.latest("site")) making.facts(making.said.facts(*site));
+    auto days = making.job.all("day"); // one filled in later does not move behind the next
+    std::stable_sort(days.begin(), days.end(),
+                     [](const Reading* a, const Reading* b) { return a->word("date") < b->word("date"); });
     std::vector<Row> rows;
-    for (const Reading* day : making.job.all("day")) rows.push_back(day_row(making, *day));
+    for (const Reading* day : days) rows.push_back(day_row(making, *day));
     making.table("", {"day", "people", "briefing", "plan", "extinguisher", "solvent_care", "data_sheet"},
                  std::move(rows));
     add_passing(making, "day");

@@ -26,6 +26,12 @@ const Item& item_saying(const Document& document, const std::string& words) {
     throw std::logic_error("no item says " + words);
 }
 
+const Table& table_of(const Document& document) {
+    for (const Block& block : document.blocks)
+        if (const auto* table = std::get_if<Table>(&block)) return *table;
+    throw std::logic_error("there is no table");
+}
+
 std::string fact(const Item& item, const std::string& name) {
     for (const Fact& fact : item.facts)
         if (fact.name == name) return fact.value.words();
@@ -68,8 +74,19 @@ TEST_CASE("a cleared row says who cleared it, what was done and who looked a sec
 }
 
 TEST_CASE("a row without a second look says so") {
-    const Item springy = item_saying(list_of(test::troubled_roof(), test::kHandedOver), "B2 is springy");
-    CHECK(fact(springy, "Second look") == "none yet");
+    const Item let_go = item_saying(list_of(test::troubled_roof(), test::kHandedOver), "chase 131 mm");
+    CHECK(fact(let_go, "Second look") == "none yet");
+}
+
+TEST_CASE("findings that a new reading cleared stand together in one table") {
+    const auto paper = list_of(test::troubled_roof(), test::kHandedOver);
+    const auto& table = table_of(paper);
+    const auto springy = std::find_if(table.rows.begin(), table.rows.end(), [](const Row& row) {
+        return row.cells.front().words().find("B2 is springy") != std::string::npos;
+    });
+    REQUIRE(springy != table.rows.end());
+    CHECK(springy->cells[1].words() == "B2");
+    CHECK_FALSE(springy->cells[3].is_empty());
 }
 
 TEST_CASE("a limit that was let go is no longer open and names who let it go") {
@@ -80,15 +97,17 @@ TEST_CASE("a limit that was let go is no longer open and names who let it go") {
 TEST_CASE("photographs are told apart by before and after") {
     const Item blister =
         item_saying(list_of(test::troubled_roof(), test::kHandedOver), "a blister at the front edge");
-    REQUIRE_FALSE(blister.pictures.empty());
-    CHECK(blister.pictures.back().caption.starts_with("Before: "));
+    REQUIRE(blister.pictures.size() == 2);
+    CHECK(blister.pictures[0].caption.starts_with("Before: a blister"));
+    CHECK(blister.pictures[1].caption.starts_with("After: front edge, smoothed again"));
 }
 
 TEST_CASE("totals close the list and agree with its rows") {
     const auto paper = list_of(test::troubled_roof(), test::kHandedOver);
     const auto& totals = std::get<Facts>(paper.blocks.back());
     CHECK(totals.rows.front().value.words() == "0");
-    CHECK(totals.rows.back().value.words() == std::to_string(items(paper).size()));
+    CHECK(totals.rows.back().value.words() ==
+          std::to_string(items(paper).size() + table_of(paper).rows.size()));
 }
 
 TEST_CASE("the punch list of a troubled roof is the approved one") {

@@ -172,9 +172,14 @@ void finish_and_hand_over(Site& site) {
     for (const method::Step& step : site.method().stage("band")->steps)
         site.record("tick", "16:10", R"({"step":")" + step.name + R"("})", "", "band/AB", "of");
     site.record("sign", "16:15", "{}", "", "band/AB", "of");
+    const std::string blistered(64, 'd'), smoothed(64, 'c');
+    site.record("photo", "16:20",
+                R"({"sha256":")" + blistered + R"(","shows":"a blister at the front edge","media":"png"})",
+                "AB+1.20");
     site.record("punch_add", "16:20",
-                R"({"number":1,"text":"a blister at the front edge","severity":"put_right"})", "AB+1.20",
-                "band/AB", "of");
+                R"({"number":1,"text":"a blister at the front edge","severity":"put_right","photo":")" +
+                    blistered + "\"}",
+                "AB+1.20", "band/AB", "of");
     site.record("punch_add", "16:21",
                 R"({"number":2,"text":"front edge lifts a little","severity":"put_right"})", "AB+1.20",
                 "band/AB", "ip");
@@ -187,10 +192,11 @@ void finish_and_hand_over(Site& site) {
     site.record("reopen", "08:40", R"({"why":"blister at AB+1.20"})", "AB+1.20", "band/AB");
     sign(site, "band/AB", "08:45", "09:30", "CA-8", "of");
     site.record("photo", "09:32",
-                R"({"sha256":")" + std::string(64, 'c') +
-                    R"(","shows":"front edge, smoothed again","media":"png"})",
+                R"({"sha256":")" + smoothed + R"(","shows":"front edge, smoothed again","media":"png"})",
                 "AB+1.20");
-    site.record("punch_clear", "09:35", R"({"number":1,"why":"lifted, dried, bonded again"})", "", "", "of");
+    site.record("punch_clear", "09:35",
+                R"({"number":1,"why":"lifted, dried, bonded again","photo":")" + smoothed + "\"}", "", "",
+                "of");
     site.record("punch_look", "09:50", R"({"number":1})");
     for (const std::string part : {"band/BC", "band/DA", "wall/CD"})
         sign(site, part, "09:55", "10:40", "CA-8");
