@@ -86,7 +86,7 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
   h3 { font-size: 10.5pt; margin: 3mm 0 1mm; }
   .verdict { font-size: 14pt; margin: 3mm 0; }
   p, ul, dl { margin-bottom: 2mm; }
-  dl.facts > div { padding: 0.3mm 0; }
+  dl.facts > div { padding: 0.3mm 0; break-inside: avoid; }
   li { margin-bottom: 0.5mm; }
   th, td { padding-top: 0.8mm; padding-bottom: 0.8mm; }
   .item { padding: 2mm 0 1mm; }
