@@ -4,7 +4,8 @@
 namespace undersheet::cli {
 namespace {
 
-const Word kFinding = {"FINDING", "its id, as undersheet findings prints it"};
+const Word kFinding = {
+    "FINDING", "its id, as undersheet findings prints it; for a step that holds a part step@PART:STEP"};
 
 int run_decide(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);

@@ -65,7 +65,7 @@ int allow(void*, int action, const char* table, const char*, const char*, const 
 }
 
 // TRUNCATE with FULL: the book is one file, and no acknowledged entry is lost when the power fails. DELETE with FULL,
-// SQLite's default, does not sync the folder after the journal is unlinked (docs/reliability.md).
+// SQLite's default, does not sync the folder after the journal is unlinked.
 constexpr const char* kSettings = "PRAGMA page_size = 4096;"
                                   "PRAGMA journal_mode = TRUNCATE;"
                                   "PRAGMA synchronous = FULL;"

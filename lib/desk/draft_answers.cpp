@@ -95,9 +95,28 @@ Done check_row(const job::Job& job, const Typed& typed) {
     return Fault{Code::argument_wrong, "a row cannot be joined to itself", {}, "name two rows"};
 }
 
+// A must-do step that holds a part is let go under the name its refusal gives: step@band/AB:smooth.
+const job::Held* step_that_holds(Case& on, const Typed& typed) {
+    const std::string id = typed.text("finding");
+    if (typed.kind != "decide" || !id.starts_with("step@")) return nullptr;
+    for (const auto& part : on.judged().parts) {
+        for (const auto& held : part.held_by) {
+            if (held.finding == id) return &held;
+        }
+    }
+    return nullptr;
+}
+
+Result<Drafted> draft_step_let_go(const Writing& writing, const Typed& typed, const job::Held& step) {
+    if (step.decidable) return checked_draft(writing, typed);
+    return Fault{Code::not_decidable, "nobody can let this go: " + step.why, step.finding, step.clears};
+}
+
 } // namespace
 
 Result<Drafted> draft_answer(const Writing& writing, Typed typed) {
+    if (const job::Held* step = step_that_holds(writing.on, typed))
+        return draft_step_let_go(writing, typed, *step);
     const job::Finding* finding = writing.on.judged().finding(typed.text("finding"));
     if (finding == nullptr) return no_such_finding(writing.on, typed.text("finding"));
     if (typed.kind == "decide" && !finding->decidable) {

@@ -108,6 +108,26 @@ PartView view_of(const Context& context, const Judgement& judgement, const Part&
     return view;
 }
 
+// A step that somebody decided to leave undone is a departure as long as the part stands on that decision.
+void add_steps_let_go(const Job& job, const method::Method& method, Judgement& judgement) {
+    for (const Decision& decision : job.decisions) {
+        if (judgement.finding(decision.finding) != nullptr) continue; // said twice
+        for (const Part& part : job.parts) {
+            const auto tick = std::find_if(part.ticks.begin(), part.ticks.end(),
+                                           [&](const Tick& done) { return done.entry == decision.entry; });
+            if (tick == part.ticks.end()) continue;
+            const method::Step* step = method.stage(part.stage)->step(tick->step);
+            Finding undone{.id = decision.finding, .rule = "step", .severity = Severity::put_right};
+            undone.part = part.name;
+            undone.says =
+                part_words(part.name) + ": not done: " + (step == nullptr ? tick->step : step->says);
+            undone.decidable = true;
+            undone.decided = &decision;
+            judgement.departures.push_back(std::move(undone));
+        }
+    }
+}
+
 } // namespace
 
 int Judgement::count(Severity severity) const {
@@ -138,6 +158,7 @@ Judgement judge(const Job& job, const method::Method& method, const method::Cata
         (finding.decided != nullptr ? judgement.departures : judgement.findings)
             .push_back(std::move(finding));
     }
+    add_steps_let_go(job, method, judgement);
     sort_worst_first(judgement.findings);
     for (const Part& part : job.parts) judgement.parts.push_back(view_of(context, judgement, part));
     judgement.not_looked = not_looked_list(context);

@@ -101,6 +101,26 @@ TEST_CASE("why shows the chain from what was recorded to the limit and its sourc
     CHECK(why.steps[0].lines[0].find("height 130 mm") != std::string::npos);
 }
 
+TEST_CASE("a step that holds a part can be let go by name, and then stands with the departures") {
+    DeskTest test;
+    test.survey();
+    test.open_the_day();
+    REQUIRE(good(test.open().move(DeskTest::by("IP", "08:20"), {"begin", "deck", "", {}})).held_by.empty());
+    const auto decide = [&](const std::string& step) {
+        return test.open().decide(DeskTest::by("IP", "08:30"),
+                                  {step, "Odo Fennick", "surveyor", "string lines instead of levels"});
+    };
+    REQUIRE(decide("step@deck:levels").ok());
+    const auto let_go = good(test.open().findings({})).let_go;
+    REQUIRE(let_go.size() == 1);
+    CHECK(let_go[0].says.starts_with("deck: not done: "));
+    REQUIRE(decide("step@deck:levels").ok()); // said twice, it stands once
+    CHECK(good(test.open().findings({})).let_go.size() == 1);
+    CHECK(decide("step@deck:paint").fault().code == Code::no_such_finding);
+    CHECK(decide("step@band/AB:finger").fault().code ==
+          Code::no_such_finding); // not begun: holds nothing yet
+}
+
 TEST_CASE("why answers for a stage and for a part, and for nothing else") {
     DeskTest test;
     test.survey();
