@@ -101,12 +101,26 @@ Done fields_known(const Method& own, const method::Catalogue& kinds) {
     return {};
 }
 
+Done doubts_can_speak(const Method& own) {
+    for (const auto& doubt : own.doubts()) {
+        if (!doubt.only_if) continue;
+        const bool words = doubt.only_if->test == method::Test::one_of && !doubt.only_if->words.empty();
+        const bool over =
+            doubt.only_if->test == method::Test::over && own.find_limit(doubt.only_if->limit) != nullptr;
+        if (!words && !over)
+            return wrong("the doubt '" + doubt.says + "' would never be raised",
+                         "narrow it by one_of with words, or by over with a limit");
+    }
+    return {};
+}
+
 } // namespace
 
 Done method_fits(const Method& own, const Method& usual, const method::Catalogue& kinds) {
     if (auto done = guards_known(own, usual); !done) return done;
     if (auto done = limits_there(own, usual); !done) return done;
     if (auto done = worked_rules_whole(own, usual); !done) return done;
+    if (auto done = doubts_can_speak(own); !done) return done;
     return fields_known(own, kinds);
 }
 

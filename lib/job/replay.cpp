@@ -303,7 +303,12 @@ private:
         }
     }
 
-    static bool says(const Value& data, const method::Condition& condition) {
+    bool says(const Value& data, const method::Condition& condition) const {
+        if (condition.test == method::Test::over) {
+            const Value* value = data.find(condition.field);
+            return value != nullptr && value->number() != nullptr &&
+                   value->number()->value() > method_.limit(condition.limit);
+        }
         const std::string word = data.text_of(condition.field);
         return std::find(condition.words.begin(), condition.words.end(), word) != condition.words.end();
     }

@@ -74,3 +74,18 @@ TEST_CASE("an unknown batch holds the final look until a reason is given, and is
     CHECK(found->severity == method::Severity::note);
     CHECK(found->reason != nullptr);
 }
+
+TEST_CASE(
+    "a proud head found after the deck was signed puts the deck in doubt, one set below the face does not") {
+    for (const auto& [proud, state] :
+         {std::pair{0, job::State::signed_off}, std::pair{1, job::State::in_doubt}}) {
+        Site site;
+        site.opened();
+        for (const char* event : {"begin", "finish", "sign"}) site.record(event, "08:10", "{}", "", "deck");
+        site.record("heads", "08:20",
+                    R"({"total":170,"checked":170,"proud":)" + std::to_string(proud) + R"(,"below":)" +
+                        std::to_string(170 - proud) + "}");
+        INFO(proud << " proud");
+        CHECK(site.fold("08:30").part("deck")->state == state);
+    }
+}

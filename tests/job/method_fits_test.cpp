@@ -50,3 +50,10 @@ TEST_CASE("a rule about a field that is not in the catalogue is refused") {
     CHECK(refusal("\"fields\": [\"swollen_mm\"]", "\"fields\": [\"swolen_mm\"]") ==
           "method file: rule 'board_swollen': board has no field 'swolen_mm'; see kinds");
 }
+
+TEST_CASE("a doubt that could never be raised is refused") {
+    CHECK(refusal(R"("field": "proud", "is": "over")", R"("field": "proud", "is": "under")") ==
+          "method file: the doubt 'a proud head was found after the deck was signed' would never be raised; "
+          "narrow it by "
+          "one_of with words, or by over with a limit");
+}
