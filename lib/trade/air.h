@@ -2,8 +2,7 @@
 // it.
 //
 // Promises: the dew point over liquid water at every temperature (never the frost point), within 0.03 K of
-// the ASHRAE
-//   formulas from 0 °C up; a doubt only where both instruments' own doubts were given.
+//   the ASHRAE formulas from 0 °C up; a doubt only where both instruments' own doubts were given.
 // From: Magnus form, docs/formulas.md#air.
 // Does not: say whether bonding may start. The margin that is wanted is a limit of the method.
 #pragma once

@@ -2,12 +2,10 @@
 // light.
 //
 // Promises: from 60°S to 65°N within a minute of an independent ephemeris for the usual definition (upper
-// edge of the
-//   sun on a flat horizon, 34' of refraction); nearer the poles the sun grazes the horizon and no table
-//   agrees to a minute. Each of the two is left out where it does not happen, and `polar` says why.
+//   edge of the sun on a flat horizon, 34' of refraction); nearer the poles the sun grazes the horizon and no
+//   table agrees to a minute. Each of the two is left out where it does not happen, and `polar` says why.
 // From: low-accuracy solar coordinates of Meeus, docs/formulas.md#daylight, from memory, not confirmed;
-// checked against
-//   an independent tool (tests/trade/daylight_test.cpp).
+//   checked against an independent tool (tests/trade/daylight_test.cpp).
 // Does not: know hills, houses or cloud, or when the clocks change (the offset is given).
 #pragma once
 

@@ -2,8 +2,7 @@
 // field.
 //
 // Promises: NaN and infinities are refused everywhere; an absent optional value is never refused; limits
-// stand in the
-//   answer as they were given, so the line a person reads says what would be right.
+//   stand in the answer as they were given, so the line a person reads says what would be right.
 // Does not: judge. A value can be possible and still far past a limit of the trade.
 #pragma once
 

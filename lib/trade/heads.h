@@ -2,13 +2,13 @@
 // still be.
 //
 // Promises: `at_most` is the largest number of proud heads on the roof that the sample does not rule out: the
-// largest D
-//   with P(X <= proud | total, D, checked) > 1 - confidence, exact, for a roof with a known number of heads.
-//   `check_more` is the smallest number of further heads, all good, that brings `at_most` within the
-//   allowance; the allowance is rounded down to whole heads on its exact decimal value (29 % of 100 is 29).
+//   largest D with P(X <= proud | total, D, checked) > 1 - confidence, exact, for a roof with a known number
+//   of heads. `check_more` is the smallest number of further heads, all good, that brings `at_most` within
+//   the allowance; the allowance is rounded down to whole heads on its exact decimal value (29 % of 100 is
+//   29).
 // From: hypergeometric distribution, one-sided bound, docs/formulas.md#heads.
 // Does not: say that a roof has none proud; only checking every head does. Heads must have been picked
-// without looking.
+//   without looking.
 #pragma once
 
 #include "base/decimal.h"

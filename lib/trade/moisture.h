@@ -2,11 +2,10 @@
 // of the two.
 //
 // Promises: the correction is kept apart from the reading and carries its own name and source; the meter's
-// believable
-//   range is judged on the raw reading, because that is what the meter saw.
+//   believable range is judged on the raw reading, because that is what the meter saw.
 // From: docs/formulas.md#moisture. Published rules disagree by 2 points at 10 °C, so a rule is data and never
-// a constant. Does not: correct for species or for glue in OSB (that is the meter's setting), or say how wet
-// is too wet.
+//   a constant.
+// Does not: correct for species or for glue in OSB (that is the meter's setting), or say how wet is too wet.
 #pragma once
 
 #include "base/result.h"

@@ -1,12 +1,10 @@
 // Which packs to buy so that there is enough: tins, rolls and boxes are whole.
 //
 // Promises: least price; at the same price least left over; then fewest packs; then the packs that stand
-// first in the
-//   list. Proved best, worked in whole numbers, so 2.5 l is 2.5 l and a penny is a penny.
+//   first in the list. Proved best, worked in whole numbers, so 2.5 l is 2.5 l and a penny is a penny.
 // From: the covering knapsack by dynamic programming, docs/formulas.md#packs.
 // Does not: know what is on the shelf, or add to the need for waste. Refuses a need of over a million steps
-// of the sizes'
-//   greatest common measure rather than guess.
+//   of the sizes' greatest common measure rather than guess.
 #pragma once
 
 #include "base/decimal.h"

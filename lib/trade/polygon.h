@@ -2,11 +2,13 @@
 // near.
 //
 // Promises: plain double arithmetic; areas and lengths are good to about 1e-12 of their size. Corners run
-// anticlockwise
-//   seen from above (A front left, then round to the right), the last joins the first and is not repeated.
+//   anticlockwise seen from above (A front left, then round to the right), the last joins the first and is
+//   not repeated.
 // Comes from: school geometry (shoelace sum, ray crossing, mitred offset), written out in
-// docs/formulas.md#polygon. Does not: know curves or holes; an arc is taped as several straight pieces, an
-// opening is a polygon of its own. Threads: pure functions on values.
+// docs/formulas.md#polygon.
+// Does not: know curves or holes; an arc is taped as several straight pieces, an opening is a polygon of its
+//   own.
+// Threads: pure functions on values.
 #pragma once
 
 #include "base/result.h"

@@ -1,8 +1,7 @@
 // The chance that a random sample looks as good as it did, if so many of the whole lot were bad.
 //
 // Promises: chance_at_most is good to 1e-9 of itself; is_likelier is exact, ties included, because a chance
-// within that
-//   distance of the threshold is decided by counting in whole numbers.
+//   within that distance of the threshold is decided by counting in whole numbers.
 // From: the hypergeometric distribution, docs/formulas.md#heads.
 // Does not: check its input; heads.h does. Needs 0 <= bad, checked <= total <= kMostInLot.
 #pragma once

@@ -1,8 +1,7 @@
 // How far wrong a steel tape may be and still be within its class: the largest permitted error at a length.
 //
 // Promises: ±(a + b L) mm with L rounded up to the whole metre (a whole number of metres stays), plus c when
-// the reading
-//   starts at the hook.
+//   the reading starts at the hook.
 // From: Measuring Instruments Regulations (UK SI 2016/1153, schedule 1I), at 20 °C and 50 N pull from 5 m;
 //   docs/formulas.md#tape.
 // Does not: allow for sag, for a bent hook or for a tape with no class printed on it.
