@@ -19,8 +19,9 @@ Fault unusable(const std::string& file) {
 }
 
 std::string written(const Key& key) {
-    return std::string(kForm) + "\ndevice " + key.device + "\ninstall " + key.install + "\nsecret " +
-           hex(key.seed) + "\n";
+    std::string text(kForm);
+    text.append("\ndevice ").append(key.device).append("\ninstall ").append(key.install);
+    return text.append("\nsecret ").append(hex(key.seed)).append("\n");
 }
 
 // What stands behind `name` in its line; empty when the line is another one.

@@ -224,7 +224,8 @@ bool stays_with_roof(const Making& making, const Finding& finding) {
     constexpr std::array<std::string_view, 7> kStays{"structure", "board",  "level",  "abutment",
                                                      "chase",     "gutter", "opening"};
     const method::Rule* rule = making.setting.method.rule(finding.rule);
-    return rule != nullptr && !rule->rereads && !finding.near && std::find(kStays.begin(), kStays.end(), rule->kind) != kStays.end();
+    return rule != nullptr && !rule->rereads && !finding.near &&
+           std::find(kStays.begin(), kStays.end(), rule->kind) != kStays.end();
 }
 
 void add_differences(Making& making) {
