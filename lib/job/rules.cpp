@@ -261,9 +261,12 @@ const WorkedTable& worked_table() {
     return table;
 }
 
-Findings all_findings(const Context& context) {
+namespace {
+
+Findings findings_where(const Context& context, const std::function<bool(const Rule&)>& wanted) {
     Findings found;
     for (const Rule& rule : context.method.rules()) {
+        if (!wanted(rule)) continue;
         if (!rule.worked.empty()) {
             const auto worked = worked_table().find(rule.worked);
             if (worked != worked_table().end()) worked->second(context, rule, found);
@@ -274,6 +277,16 @@ Findings all_findings(const Context& context) {
     }
     number_twins(found);
     return found;
+}
+
+} // namespace
+
+Findings all_findings(const Context& context) {
+    return findings_where(context, [](const Rule&) { return true; });
+}
+
+Findings findings_about(const Context& context, std::string_view kind) {
+    return findings_where(context, [&](const Rule& rule) { return rule.kind == kind; });
 }
 
 } // namespace undersheet::job

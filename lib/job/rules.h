@@ -66,5 +66,6 @@ void add_worked_work(WorkedTable& table);    // rest, touch dry, foam, hand-adde
 [[nodiscard]] const WorkedTable& worked_table();
 
 [[nodiscard]] Findings all_findings(const Context& context);
+[[nodiscard]] Findings findings_about(const Context& context, std::string_view kind);
 
 } // namespace undersheet::job

@@ -113,6 +113,7 @@ const std::vector<Row>& rows() {
         {"misclosure_mm", 15, std::nullopt, "P"},
         {"misclosure_stop_mm", 40, std::nullopt, "P"},
         {"tape_sd_mm", 3, std::nullopt, "P"},
+        {"forecast_deck_below_air_k", 1, std::nullopt, "P"},
         {"sunset_warn_h", 2, 3, "P"},
         {"views", 4, std::nullopt, "P"},
         {"fire_look_min", 60, std::nullopt, "P"},
