@@ -128,6 +128,18 @@ void add_steps_let_go(const Job& job, const method::Method& method, Judgement& j
     }
 }
 
+Judgement findings_in(const Context& context) {
+    Judgement judgement;
+    for (Finding& finding : all_findings(context)) {
+        attach_answers(context.job, finding);
+        (finding.decided != nullptr ? judgement.departures : judgement.findings)
+            .push_back(std::move(finding));
+    }
+    add_steps_let_go(context.job, context.method, judgement);
+    sort_worst_first(judgement.findings);
+    return judgement;
+}
+
 } // namespace
 
 int Judgement::count(Severity severity) const {
@@ -150,16 +162,13 @@ const PartView* Judgement::part(std::string_view name) const {
     return found == parts.end() ? nullptr : &*found;
 }
 
+Judgement judge_findings(const Job& job, const method::Method& method, const method::Catalogue& kinds) {
+    return findings_in(make_context(job, method, kinds));
+}
+
 Judgement judge(const Job& job, const method::Method& method, const method::Catalogue& kinds) {
     const Context context = make_context(job, method, kinds);
-    Judgement judgement;
-    for (Finding& finding : all_findings(context)) {
-        attach_answers(job, finding);
-        (finding.decided != nullptr ? judgement.departures : judgement.findings)
-            .push_back(std::move(finding));
-    }
-    add_steps_let_go(job, method, judgement);
-    sort_worst_first(judgement.findings);
+    Judgement judgement = findings_in(context);
     for (const Part& part : job.parts) judgement.parts.push_back(view_of(context, judgement, part));
     judgement.not_looked = not_looked_list(context);
     judgement.bond_now = bond_now(job, judgement, method);

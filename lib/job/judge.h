@@ -64,6 +64,9 @@ struct Judgement {
     [[nodiscard]] const PartView* part(std::string_view name) const;
 };
 
+// Only what is wrong or doubtful: no parts, no "may I bond now". A fraction of the cost.
+[[nodiscard]] Judgement judge_findings(const Job& job, const method::Method& method,
+                                       const method::Catalogue& kinds);
 [[nodiscard]] Judgement judge(const Job& job, const method::Method& method, const method::Catalogue& kinds);
 
 // What somebody wants to do to a part, for the guards.

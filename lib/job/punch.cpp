@@ -114,7 +114,7 @@ bool can_change_findings(const entry::Entry& entry, const method::Catalogue& kin
            std::find(kOthers.begin(), kOthers.end(), entry.kind) != kOthers.end();
 }
 
-// Findings that came and went: judged again after each entry, as of that entry's own time.
+// Findings that came and went: judged again after each moment at which something was said, as of that moment.
 class Past {
 public:
     Past(const Job& job, const method::Method& method, const method::Catalogue& kinds)
@@ -122,11 +122,18 @@ public:
 
     std::map<std::string, PunchRow> cleared(const std::set<std::string>& open_now) {
         EntryList so_far;
+        const entry::Entry* unjudged = nullptr;
         for (const entry::Entry& entry : *job_.entries) {
             if (entry.when.unix_s > job_.as_of.unix_s) continue;
+            if (unjudged != nullptr && unjudged->when.unix_s != entry.when.unix_s) {
+                look(so_far, *unjudged);
+                unjudged = nullptr;
+            }
             so_far.push_back(entry);
-            if (can_change_findings(entry, kinds_)) look(so_far, entry);
+            by_hash_[entry.hash] = &entry;
+            if (can_change_findings(entry, kinds_)) unjudged = &entry;
         }
+        if (unjudged != nullptr) look(so_far, *unjudged);
         std::erase_if(seen_, [&](const auto& row) {
             return row.second.cleared == nullptr || open_now.contains(row.first);
         });
@@ -141,14 +148,14 @@ private:
         }
         const auto then = fold(so_far, method_, kinds_, latest);
         if (!then) return;
-        const Judgement judgement = judge(*then, method_, kinds_);
+        const Judgement judgement = judge_findings(*then, method_, kinds_);
         std::set<std::string> open;
         for (const Finding& finding : judgement.findings) {
             if (!stands_on_list(finding)) continue;
             open.insert(finding.id);
             const auto [at, is_new] = seen_.try_emplace(finding.id, row_of(finding));
             at->second.decided = nullptr; // it and `raised` point into a fold that goes away
-            if (is_new) at->second.raised = &last;
+            if (is_new) at->second.raised = raised_by(finding, last);
             at->second.cleared = nullptr;
             at->second.open = true;
         }
@@ -159,10 +166,21 @@ private:
         }
     }
 
+    // The last entry the finding stands on; of one that stands on none, what was said last.
+    const entry::Entry* raised_by(const Finding& finding, const entry::Entry& last) const {
+        const entry::Entry* latest = nullptr;
+        for (const entry::Entry* behind : finding.entries) {
+            if (latest == nullptr || entry::comes_before(*latest, *behind)) latest = behind;
+        }
+        const auto kept = latest == nullptr ? by_hash_.end() : by_hash_.find(latest->hash);
+        return kept == by_hash_.end() ? &last : kept->second;
+    }
+
     const Job& job_;
     const method::Method& method_;
     const method::Catalogue& kinds_;
     std::map<std::string, PunchRow> seen_;
+    std::map<entry::Hash, const entry::Entry*> by_hash_;
 };
 
 } // namespace
