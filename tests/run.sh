@@ -101,7 +101,7 @@ variant() {
 
 # --- the steps ---
 
-step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo -DUNDERSHEET_PRECOMPILE=ON; }
+step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo; }
 
 # One build holds three: Clang's warnings, every include that is missing (nothing is precompiled here), and every test watched for wrong memory and undefined behaviour.
 step_clang() {

@@ -1,36 +1,11 @@
 #include "desk/desk.h"
 
 #include "base/text.h"
-#include "method/kinds.h"
-#include "method/method.h"
+#include "desk/own.h"
 #include "method/units.h"
-#include "schema/embedded.h"
 
 namespace undersheet::desk {
 namespace {
-
-std::string_view own(const char* name) {
-    const auto text = schema::find(name);
-    if (!text) throw std::logic_error(std::string("the program was built without ") + name);
-    return *text;
-}
-
-// The program's own files are read once; that they can be read is tested, so a fault here is our own mistake.
-template <class Read>
-const auto& checked(const Read& read) {
-    if (!read) throw std::logic_error(one_line(read.fault()));
-    return *read;
-}
-
-const method::Catalogue& catalogue() {
-    static const auto read = method::Catalogue::read(own("kinds.json"));
-    return checked(read);
-}
-
-const method::Method& own_method() {
-    static const auto read = method::Method::read(own("method.json"));
-    return checked(read);
-}
 
 std::string group_word(method::Group group) {
     switch (group) {
@@ -113,14 +88,14 @@ KindLine line_of(const method::Kind& kind) {
 
 std::vector<KindLine> kinds() {
     std::vector<KindLine> lines;
-    for (const auto& kind : catalogue().kinds()) lines.push_back(line_of(kind));
+    for (const auto& kind : own_catalogue().kinds()) lines.push_back(line_of(kind));
     return lines;
 }
 
 Result<KindLine> kind(std::string_view name) {
     std::string wanted = replaced(std::string(name), "-", "_");
-    const method::Kind* found = catalogue().find(wanted);
-    if (found == nullptr) return method::unknown_kind(catalogue(), name);
+    const method::Kind* found = own_catalogue().find(wanted);
+    if (found == nullptr) return method::unknown_kind(own_catalogue(), name);
     return line_of(*found);
 }
 

@@ -164,6 +164,18 @@ Done most(const Value& rule, const Spot& at) {
     return wrong(at, "is " + number->text() + ", over " + rule.number()->text());
 }
 
+Done above(const Value& rule, const Spot& at) {
+    const auto* number = at.value.number();
+    if (number == nullptr || rule.number() == nullptr || *rule.number() < *number) return {};
+    return wrong(at, "is " + number->text() + ", it has to be over " + rule.number()->text());
+}
+
+Done below(const Value& rule, const Spot& at) {
+    const auto* number = at.value.number();
+    if (number == nullptr || rule.number() == nullptr || *number < *rule.number()) return {};
+    return wrong(at, "is " + number->text() + ", it has to be under " + rule.number()->text());
+}
+
 struct Keyword {
     std::string_view name;
     Done (*check)(const Value& rule,
@@ -176,6 +188,7 @@ constexpr std::array kKeywords{Keyword{"$schema", nullptr},
                                Keyword{"$defs", nullptr},
                                Keyword{"title", nullptr},
                                Keyword{"description", nullptr},
+                               Keyword{"default", nullptr},
                                Keyword{"$ref", reference},
                                Keyword{"type", type},
                                Keyword{"enum", one_of},
@@ -187,7 +200,9 @@ constexpr std::array kKeywords{Keyword{"$schema", nullptr},
                                Keyword{"items", items},
                                Keyword{"minLength", least_length},
                                Keyword{"minimum", least},
-                               Keyword{"maximum", most}};
+                               Keyword{"maximum", most},
+                               Keyword{"exclusiveMinimum", above},
+                               Keyword{"exclusiveMaximum", below}};
 
 Done fits(const Spot& at) {
     if (at.schema.map() == nullptr) return wrong(at, "has a schema that is no object");

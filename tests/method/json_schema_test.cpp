@@ -75,6 +75,12 @@ TEST_CASE("numbers and lengths hold at their limits and not beyond") {
     CHECK(fits(kSpan, "1.5"));
     CHECK(fits(kSpan, "3"));
     CHECK_FALSE(fits(kSpan, "3.1"));
+    constexpr std::string_view kBetween = R"({"exclusiveMinimum":0,"exclusiveMaximum":100,"default":95})";
+    CHECK(fault_of(kBetween, "0") == "file.json line 1: the file is 0, it has to be over 0");
+    CHECK(fits(kBetween, "0.1"));
+    CHECK(fits(kBetween, "99.9"));
+    CHECK(fault_of(kBetween, "100") == "file.json line 1: the file is 100, it has to be under 100");
+    CHECK(fits(kBetween, "\"100\"")); // says nothing about what is no number
     CHECK_FALSE(fits(R"({"minLength":3})", "\"éé\"")); // two characters, four bytes
     CHECK(fits(R"({"minLength":3})", "\"ééé\""));
 }
