@@ -88,7 +88,7 @@ Done check_office(const method::Kind& kind) {
                                        : "use undersheet start"};
 }
 
-Result<Drafted> draft_reading(const Writing& writing, Typed typed) {
+Result<Drafted> draft_reading(const Writing& writing, const Typed& typed) {
     if (typed.kind == "work") return draft_move(writing, typed, job::Event::tick);
     return checked_draft(writing, typed);
 }
@@ -202,7 +202,7 @@ Result<Drafted> draft_of(const Writing& writing, Typed typed) {
         return Fault{Code::field_missing, "say which part", typed.kind, "undersheet stages lists them"};
     }
     return kind->group == method::Group::event ? draft_event(writing, std::move(typed))
-                                               : draft_reading(writing, std::move(typed));
+                                               : draft_reading(writing, typed);
 }
 
 Result<entry::Draft> office_draft(const method::Catalogue& kinds, const Typed& typed, const entry::Time& when,
