@@ -80,7 +80,7 @@ TEST_CASE("numbers and lengths hold at their limits and not beyond") {
     CHECK(fits(kBetween, "0.1"));
     CHECK(fits(kBetween, "99.9"));
     CHECK(fault_of(kBetween, "100") == "file.json line 1: the file is 100, it has to be under 100");
-    CHECK(fits(kBetween, "\"100\"")); // says nothing about what is no number
+    CHECK(fits(kBetween, "\"100\""));                  // says nothing about what is no number
     CHECK_FALSE(fits(R"({"minLength":3})", "\"éé\"")); // two characters, four bytes
     CHECK(fits(R"({"minLength":3})", "\"ééé\""));
 }
