@@ -39,7 +39,10 @@ void show_punch(const desk::Punch& punch, Screen& screen) {
 
 int run_punch(const Arguments& arguments, Screen& screen) {
     return answer(
-        arguments, screen, [&](desk::Desk& desk) { return desk.punch(asked(arguments)); },
+        arguments, screen,
+        [&](desk::Desk& desk) {
+            return arguments.has("--all") ? desk.punch_ever(asked(arguments)) : desk.punch(asked(arguments));
+        },
         [&](const desk::Punch& punch) { show_punch(punch, screen); });
 }
 
@@ -88,6 +91,12 @@ int run_join(const Arguments& arguments, Screen& screen) {
     });
 }
 
+std::vector<Option> with_all() {
+    auto options = reading();
+    options.push_back({"--all", "", "also the findings that came and went"});
+    return options;
+}
+
 const Word kNumber = {"NUMBER", "its number on the list"};
 
 } // namespace
@@ -97,7 +106,7 @@ std::vector<Verb> punch_verbs() {
              "the punch list: what is still to be put right, open rows first",
              "undersheet punch --job A-07",
              {},
-             reading(),
+             with_all(),
              run_punch},
             {"punch add",
              "puts something on the list by hand",

@@ -66,7 +66,9 @@ public:
     [[nodiscard]] Result<Kept> note_told(const Asked& asked, const Told& told);
 
     // --- the punch list ---
-    [[nodiscard]] Result<Punch> punch(const Asked& asked);
+    [[nodiscard]] Result<Punch> punch(const Asked& asked); // open rows, and those cleared by hand
+    [[nodiscard]] Result<Punch>
+    punch_ever(const Asked& asked); // and every finding that came and went; replays the job
     [[nodiscard]] Result<Kept> punch_add(const Asked& asked, const PunchAdd& item);
     [[nodiscard]] Result<Kept> punch_clear(const Asked& asked, const PunchClear& clear);
     [[nodiscard]] Result<Kept> punch_look(const Asked& asked, std::string_view number,

@@ -35,16 +35,24 @@ PunchLine line_of(const job::Job& job, const job::PunchRow& row) {
     return line;
 }
 
+Punch told(Case& on, const std::vector<job::PunchRow>& rows) {
+    Punch punch = {on.name(), on.moment.as_of.text, {}};
+    for (const auto& row : rows) punch.rows.push_back(line_of(on.job, row));
+    return punch;
+}
+
 } // namespace
 
 Result<Punch> Desk::punch(const Asked& asked) {
     auto on = take_up(*session_, asked);
     if (!on) return on.fault();
-    Punch punch = {on->name(), on->moment.as_of.text, {}};
-    for (const auto& row : job::punch_list(on->job, on->judged(), *on->method, *on->kinds)) {
-        punch.rows.push_back(line_of(on->job, row));
-    }
-    return punch;
+    return told(*on, job::punch_now(on->job, on->judged()));
+}
+
+Result<Punch> Desk::punch_ever(const Asked& asked) {
+    auto on = take_up(*session_, asked);
+    if (!on) return on.fault();
+    return told(*on, job::punch_list(on->job, on->judged(), *on->method, *on->kinds));
 }
 
 } // namespace undersheet::desk

@@ -197,17 +197,23 @@ std::vector<PunchRow> open_punch(const Job& job, const Judgement& judgement) {
     return rows;
 }
 
+std::vector<PunchRow> punch_now(const Job& job, const Judgement& judgement) {
+    std::vector<PunchRow> rows = open_punch(job, judgement);
+    for (const PunchItem& item : job.punch) {
+        if (item.cleared != nullptr && !item.joined_away) rows.push_back(shown_row(job, item));
+    }
+    sort_rows(rows);
+    return rows;
+}
+
 std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement, const method::Method& method,
                                  const method::Catalogue& kinds) {
-    std::vector<PunchRow> rows = open_punch(job, judgement);
+    std::vector<PunchRow> rows = punch_now(job, judgement);
     std::set<std::string> open_now;
     for (const PunchRow& row : rows) open_now.insert(row.number);
     for (auto& [id, row] : Past(job, method, kinds).cleared(open_now)) {
         if (const Finding* let_go = judgement.finding(id)) row.decided = let_go->decided;
         rows.push_back(shown_row(job, row));
-    }
-    for (const PunchItem& item : job.punch) {
-        if (item.cleared != nullptr && !item.joined_away) rows.push_back(shown_row(job, item));
     }
     sort_rows(rows);
     return rows;

@@ -27,6 +27,9 @@ struct PunchRow {
 [[nodiscard]] std::vector<PunchRow> punch_list(const Job& job, const Judgement& judgement,
                                                const method::Method& method, const method::Catalogue& kinds);
 
+// What is open now and what people cleared by hand, without the findings that came and went; cheap.
+[[nodiscard]] std::vector<PunchRow> punch_now(const Job& job, const Judgement& judgement);
+
 // Only what is open now; cheap.
 [[nodiscard]] std::vector<PunchRow> open_punch(const Job& job, const Judgement& judgement);
 
