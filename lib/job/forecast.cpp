@@ -52,12 +52,14 @@ void put(ForecastHour& hour, std::string_view column, double value) {
     if (column == "rain_mm") hour.rain_mm = value;
 }
 
+bool is_column(const std::string& name) {
+    return name == "from" || std::any_of(kColumns.begin(), kColumns.end(),
+                                         [&](const Column& column) { return name == column.name; });
+}
+
 Done no_strangers(const Cells& cells, std::size_t row) {
     for (const auto& [name, text] : cells) {
-        const bool known =
-            name == "from" || std::any_of(kColumns.begin(), kColumns.end(),
-                                          [&](const Column& column) { return name == column.name; });
-        if (!known)
+        if (!is_column(name))
             return wrong(row, name, "there is no such column",
                          "from, air_c, rh_pct, surface_c, wind_ms, gust_ms, rain_mm");
     }
