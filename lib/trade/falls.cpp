@@ -124,12 +124,16 @@ struct Run {
     double along_m = 0, rise_mm = 0;
 };
 
+void lengthen(Run& run, const Step& by) {
+    ++run.last;
+    run.along_m += by.along_m;
+    run.rise_mm += by.rise_mm;
+}
+
 Run run_between(const std::vector<Step>& steps, const Chain& chain, std::size_t first, std::size_t last) {
-    Run run{.first = first, .last = last};
-    for (std::size_t c = first; c <= last; ++c) {
-        run.along_m += steps[chain[c]].along_m;
-        run.rise_mm += steps[chain[c]].rise_mm;
-    }
+    const Step& start = steps[chain[first]];
+    Run run{.first = first, .last = first, .along_m = start.along_m, .rise_mm = start.rise_mm};
+    for (std::size_t c = first + 1; c <= last; ++c) lengthen(run, steps[chain[c]]);
     return run;
 }
 
@@ -144,8 +148,9 @@ Run run_for(const std::vector<Step>& steps, const Chain& chain, std::size_t at, 
     constexpr double kSame_m = 1e-9;
     Run best = run_between(steps, chain, 0, chain.size() - 1);
     for (std::size_t first = 0; first <= at; ++first) {
+        Run run = run_between(steps, chain, first, at);
         for (std::size_t last = at; last < chain.size(); ++last) {
-            const Run run = run_between(steps, chain, first, last);
+            if (last > at) lengthen(run, steps[chain[last]]);
             if (run.along_m < base_m - kSame_m) continue;
             const bool shorter = run.along_m < best.along_m - kSame_m;
             const bool as_short = run.along_m < best.along_m + kSame_m;

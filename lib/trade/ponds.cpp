@@ -138,6 +138,7 @@ Result<std::vector<Pond>> ponds(const PondsInput& in) {
     if (auto done = check(in); !done) return done.fault();
     auto triangles = triangulate(in.levels);
     std::erase_if(triangles, [&](const Triangle& t) { return !is_inside(in, t); });
+    raise_diagonals(in.levels, triangles);
     const Neighbours neighbours = neighbours_of(triangles, in.levels.size());
     const auto spill = spill_heights_mm(in, neighbours);
     std::vector<bool> seen(in.levels.size(), false);

@@ -33,5 +33,8 @@ struct Pond {
 using Triangle = std::array<std::size_t, 3>; // places in the levels, anticlockwise
 // Delaunay; levels in one line give none. Of four on a circle either diagonal may be taken.
 [[nodiscard]] std::vector<Triangle> triangulate(const std::vector<Level>& levels);
+// Of four levels on a circle takes the diagonal that holds the highest: water does not slip from corner to corner of a
+// square between two higher ones, as in a fill with 4 neighbours.
+void raise_diagonals(const std::vector<Level>& levels, std::vector<Triangle>& triangles);
 
 } // namespace undersheet::trade

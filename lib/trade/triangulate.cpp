@@ -64,6 +64,51 @@ void insert_level(const std::vector<Level>& levels, std::size_t i, std::vector<T
     triangles = std::move(kept);
 }
 
+// The corner of a triangle that is not on the edge.
+std::size_t apex(const Triangle& t, const Edge& e) {
+    return *std::find_if(t.begin(), t.end(), [&](std::size_t i) { return i != e.first && i != e.second; });
+}
+
+// Four levels of a square lie on one circle, and both diagonals are Delaunay: is the other one the higher?
+bool is_lower_diagonal(const std::vector<Level>& levels, const Edge& e, std::size_t left, std::size_t right) {
+    constexpr double kOneCircle = 1e-9;
+    const Point a = at(levels, e.first), b = at(levels, e.second);
+    const Point c = at(levels, left), d = at(levels, right);
+    if (std::fabs(in_circle(a, b, c, d)) > kOneCircle) return false;
+    if (turn_m2(c, d, b) <= 0 || turn_m2(d, c, a) <= 0) return false; // the other would lie on a side
+    return std::max(levels[left].z_mm, levels[right].z_mm) >
+           std::max(levels[e.first].z_mm, levels[e.second].z_mm);
+}
+
+using Sides = std::map<Edge, std::size_t>; // the triangle to the left of each edge
+
+Sides sides_of(const std::vector<Triangle>& triangles) {
+    Sides sides;
+    for (std::size_t t = 0; t < triangles.size(); ++t) {
+        for (std::size_t k = 0; k < 3; ++k) sides[{triangles[t][k], triangles[t][(k + 1) % 3]}] = t;
+    }
+    return sides;
+}
+
+// Turns every such diagonal round whose two triangles are still as `sides` says; how many were turned.
+std::size_t raise_once(const std::vector<Level>& levels, std::vector<Triangle>& triangles) {
+    const Sides sides = sides_of(triangles);
+    std::vector<bool> is_turned(triangles.size(), false);
+    std::size_t turned = 0;
+    for (const auto& [e, t] : sides) {
+        const auto other = sides.find({e.second, e.first});
+        if (other == sides.end() || is_turned[t] || is_turned[other->second]) continue;
+        const std::size_t left = apex(triangles[t], e);
+        const std::size_t right = apex(triangles[other->second], e);
+        if (!is_lower_diagonal(levels, e, left, right)) continue;
+        triangles[t] = {left, e.first, right};
+        triangles[other->second] = {right, e.second, left};
+        is_turned[t] = is_turned[other->second] = true;
+        ++turned;
+    }
+    return turned;
+}
+
 } // namespace
 
 std::vector<Triangle> triangulate(const std::vector<Level>& given) {
@@ -74,6 +119,12 @@ std::vector<Triangle> triangulate(const std::vector<Level>& given) {
     for (std::size_t i = 0; i < n; ++i) insert_level(levels, i, triangles);
     std::erase_if(triangles, [&](const Triangle& t) { return t[0] >= n || t[1] >= n || t[2] >= n; });
     return triangles;
+}
+
+// Ends: each turn raises the higher end of a diagonal.
+void raise_diagonals(const std::vector<Level>& levels, std::vector<Triangle>& triangles) {
+    while (raise_once(levels, triangles) > 0) {
+    }
 }
 
 } // namespace undersheet::trade

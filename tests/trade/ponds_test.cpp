@@ -90,6 +90,33 @@ TEST_CASE(
     CHECK(found->front().depth_mm == Approx(15));
 }
 
+TEST_CASE("on a square grid water fills a hollow as with 4 neighbours, not 8") {
+    // Priority flood in Python, 4 neighbours, the border drains at its own level: level 8, 11 and 9, depth 6, 6 and 7. With
+    // 8 neighbours the third would spill at 4, 2 deep, over the corner.
+    const std::vector<std::pair<std::vector<std::vector<double>>, double>> grids{
+        {{{10, 10, 10, 10, 10}, {10, 6, 5, 7, 10}, {9, 4, 2, 6, 8}, {10, 7, 6, 8, 10}, {10, 10, 10, 10, 10}},
+         6},
+        {{{12, 12, 12, 12}, {12, 5, 9, 12}, {12, 9, 6, 12}, {12, 11, 12, 12}}, 6},
+        {{{9, 9, 9}, {9, 2, 9}, {9, 9, 4}}, 7}};
+    for (const auto& [rows, depth_mm] : grids) {
+        for (const bool is_mirrored : {false, true}) {
+            PondsInput in;
+            for (std::size_t y = 0; y < rows.size(); ++y) {
+                for (std::size_t x = 0; x < rows[y].size(); ++x) {
+                    if (x == 0 || y == 0 || x + 1 == rows[y].size() || y + 1 == rows.size())
+                        in.drains.push_back(in.levels.size());
+                    const auto along = static_cast<double>(x), up = static_cast<double>(y);
+                    in.levels.push_back({is_mirrored ? -along : along, up, rows[y][x]});
+                }
+            }
+            const auto found = ponds(in);
+            REQUIRE(found.ok());
+            REQUIRE_FALSE(found->empty());
+            CHECK(found->front().depth_mm == Approx(depth_mm));
+        }
+    }
+}
+
 TEST_CASE("ponds do not change when the roof is turned, moved or mirrored") {
     auto levels = grid(5, 5, [](double x, double y) { return 20 * y + 3 * x; });
     levels[12].z_mm -= 25;
