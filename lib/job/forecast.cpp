@@ -132,7 +132,7 @@ Result<Forecast> from_json(std::string_view text) {
 // A table without quotes: cells of a forecast hold no separators. A semicolon in the head says commas are decimals.
 std::vector<std::string> cells_of_line(const std::string& line, char between) {
     std::vector<std::string> cells;
-    for (const auto& cell : split(line, between)) cells.push_back(std::string(trimmed(cell)));
+    for (const auto& cell : split(line, between)) cells.emplace_back(trimmed(cell));
     return cells;
 }
 
