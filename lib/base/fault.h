@@ -34,6 +34,7 @@ enum class Code : int {
     choice_unknown = 306,     // not one of the words this field takes
     unit_unknown = 307,       // a unit of another quantity, or none we know
     place_wrong_type = 308,   // this kind is not recorded at that sort of place
+    prices_malformed = 309,   // the price list breaks its own rules (line and reason)
 
     held = 401,              // a part may not move: something under it is not there yet
     not_from_here = 402,     // this event does not exist in the part's present state
@@ -47,6 +48,7 @@ enum class Code : int {
     outline_crosses = 410,   // the corner order crosses itself
     too_late_to_undo = 411,  // a mis-tap older than ten minutes, or already built on
     check_failed = 412,      // a check was made and the answer is no
+    record_too_thin = 413,   // the record does not hold what this is worked out from
 
     book_missing = 501,     // no such file
     book_not_a_book = 502,  // a file, but none of ours

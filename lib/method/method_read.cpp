@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <initializer_list>
 #include <set>
 
 namespace undersheet::method {
@@ -173,16 +174,22 @@ std::vector<Row> read_rows(const Value& file, std::string_view key, Row (*read)(
     return rows;
 }
 
+std::vector<int> lines_of(const Value& file, std::initializer_list<std::string_view> keys) {
+    std::vector<int> lines;
+    for (const auto key : keys) {
+        for (const Value& row : file.list_of(key)) lines.push_back(row.line);
+    }
+    return lines;
+}
+
 // Names that stand twice would make one row silently win over the other.
 template <class Rows, class Name>
-Done all_different(const Rows& rows, const Value& file, std::string_view key, Name name) {
+Done all_different(const Rows& rows, const std::vector<int>& lines, std::string_view what, Name name) {
     std::set<std::string> seen;
     std::size_t i = 0;
     for (const auto& row : rows) {
-        if (!seen.insert(row.*name).second) {
-            return wrong(file.list_of(key)[i].line, "'" + row.*name + "' stands twice in " + std::string(key),
-                         "keep one");
-        }
+        if (!seen.insert(row.*name).second)
+            return wrong(lines[i], "'" + row.*name + "' stands twice in " + std::string(what), "keep one");
         ++i;
     }
     return {};
@@ -211,6 +218,8 @@ private:
         made_.name_ = file.text_of("name");
         made_.version_ = file.text_of("version");
         made_.limits_ = read_rows<Limit>(file, "limits", read_limit);
+        const auto rates = read_rows<Limit>(file, "takeoff", read_limit);
+        made_.limits_.insert(made_.limits_.end(), rates.begin(), rates.end());
         made_.stages_ = read_rows<Stage>(file, "stages", read_stage);
         made_.needs_ = read_rows<Need>(file, "needs", read_need);
         made_.reopenings_ = read_rows<Reopening>(file, "reopenings", read_reopening);
@@ -228,10 +237,16 @@ private:
         }
     }
 
+    Done all_names_different(const Value& file) const {
+        const auto limits = lines_of(file, {"limits", "takeoff"});
+        if (auto done = all_different(made_.limits_, limits, "limits", &Limit::key); !done) return done;
+        const auto stages = lines_of(file, {"stages"});
+        if (auto done = all_different(made_.stages_, stages, "stages", &Stage::name); !done) return done;
+        return all_different(made_.rules_, lines_of(file, {"rules"}), "rules", &Rule::name);
+    }
+
     Done check(const Value& file) const {
-        if (auto done = all_different(made_.limits_, file, "limits", &Limit::key); !done) return done;
-        if (auto done = all_different(made_.stages_, file, "stages", &Stage::name); !done) return done;
-        if (auto done = all_different(made_.rules_, file, "rules", &Rule::name); !done) return done;
+        if (auto done = all_names_different(file); !done) return done;
         if (auto done = check_stage_names(file); !done) return done;
         for (const Rule& rule : made_.rules_) {
             if (auto done = check_rule(rule); !done) return done;
