@@ -1,6 +1,7 @@
 #include "trade/packs.h"
 
 #include "trade/field_check.h"
+#include "trade/whole_units.h"
 
 #include <algorithm>
 #include <numeric>
@@ -10,7 +11,6 @@ namespace undersheet::trade {
 namespace {
 
 constexpr std::int64_t kMostPrice = 1'000'000'000'000;
-constexpr std::int64_t kMostUnits = 1'000'000'000'000'000;
 constexpr std::int64_t kMostSteps = 1'000'000;
 
 // Every amount in whole units of the finest decimal place that occurs.
@@ -59,20 +59,10 @@ std::optional<Fault> wrong_field(const PacksInput& in) {
     return std::nullopt;
 }
 
-// Units of 10^-places; nothing where they would be too many to count exactly.
-std::optional<std::int64_t> in_units(const Decimal& amount, int places) {
-    std::int64_t units = amount.digits();
-    for (int p = amount.places(); p < places; ++p) {
-        if (units > kMostUnits / 10) return std::nullopt;
-        units *= 10;
-    }
-    return units;
-}
-
 int finest_place(const PacksInput& in) {
-    int places = in.need.places();
-    for (const auto& pack : in.packs) places = std::max(places, pack.size.places());
-    return places;
+    std::vector<Decimal> amounts{in.need};
+    for (const auto& pack : in.packs) amounts.push_back(pack.size);
+    return finest_places(amounts);
 }
 
 Fault too_fine(const std::string& field) {
@@ -83,11 +73,11 @@ Fault too_fine(const std::string& field) {
 Result<Whole> in_whole_numbers(const PacksInput& in) {
     Whole whole;
     whole.places = finest_place(in);
-    const auto need = in_units(in.need, whole.places);
+    const auto need = units(in.need, whole.places);
     if (!need) return too_fine("need");
     whole.need = *need;
     for (std::size_t i = 0; i < in.packs.size(); ++i) {
-        const auto size = in_units(in.packs[i].size, whole.places);
+        const auto size = units(in.packs[i].size, whole.places);
         if (!size) return too_fine(field_of(i, "size"));
         whole.sizes.push_back(*size);
         whole.measure = std::gcd(whole.measure, *size);
