@@ -3,6 +3,7 @@
 #include "cli/manual.h"
 #include "cli/verb.h"
 #include "desk/desk.h"
+#include "desk/reckon.h"
 
 #include "base/text.h"
 
@@ -60,6 +61,12 @@ std::vector<std::string> kind_names() {
     for (const auto& kind : desk::kinds()) {
         if (kind.typed && kind.group == "reading") names.push_back(kind.name);
     }
+    return names;
+}
+
+std::vector<std::string> topic_names() {
+    std::vector<std::string> names;
+    for (const auto& line : desk::topics()) names.push_back(line.topic);
     return names;
 }
 
@@ -124,6 +131,7 @@ std::string shared_lists() {
     out += "_undersheet_kinds='" + list_of(kind_names()) + "'\n";
     out += "_undersheet_verbs='" + list_of(first_words()) + "'\n";
     out += "_undersheet_stages='" + list_of(desk::stage_names()) + "'\n";
+    out += "_undersheet_topics='" + list_of(topic_names()) + "'\n";
     out += "_undersheet_papers='" + list_of(desk::paper_names()) + "'\n";
     return out;
 }
@@ -141,6 +149,7 @@ _undersheet_candidates() {
   case $verb in
     record|kinds) kind=$2; [ $# -eq 2 ] && { echo "$_undersheet_kinds"; return; };;
     paper) [ $# -eq 2 ] && echo "$_undersheet_papers"; return;;
+    reckon) [ $# -eq 2 ] && echo "$_undersheet_topics"; return;;
     completion) echo "bash zsh fish man"; return;;
     why) echo "$_undersheet_stages"; return;;
     begin|tick|pause|resume|sign|confirm|reopen|send-back|leave-out|take-back)
@@ -231,6 +240,7 @@ std::string fish_completion() {
         out += fish_line(seen("tick") + "; and string match -q -- \"*" + stage + "*\" (commandline)", steps);
     }
     out += fish_line(seen("paper"), desk::paper_names());
+    out += fish_line(seen("reckon"), topic_names());
     for (const Verb& verb : verbs()) out += fish_options(verb);
     return out;
 }

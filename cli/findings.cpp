@@ -40,15 +40,6 @@ int run_findings(const Arguments& arguments, Screen& screen) {
         [&](const desk::Findings& findings) { show_findings(findings, screen); });
 }
 
-void show_why(const desk::Why& why, Screen& screen) {
-    job_heading(why.job, "", screen);
-    screen.set_in(why.about + ": ", why.verdict, Ink::strong);
-    for (const auto& step : why.steps) {
-        screen.line(step.heading);
-        for (const auto& line : step.lines) screen.set_in("    ", line);
-    }
-}
-
 int run_why(const Arguments& arguments, Screen& screen) {
     return answer(
         arguments, screen,

@@ -60,6 +60,15 @@ Ink ink_of(const std::string& severity) {
 
 std::string plain_words(std::string word) { return replaced(replaced(std::move(word), "_", " "), "  ", " "); }
 
+void show_why(const desk::Why& why, Screen& screen) {
+    job_heading(why.job, "", screen);
+    screen.set_in(why.about + ": ", why.verdict, Ink::strong);
+    for (const auto& step : why.steps) {
+        screen.line(step.heading);
+        for (const auto& line : step.lines) screen.set_in("    ", line);
+    }
+}
+
 int show_kept(const Result<desk::Kept>& kept, const Arguments& arguments, Screen& screen) {
     if (!kept) return screen.refuse(kept.fault());
     if (arguments.has("--json")) screen.bytes(desk::json_of(*kept));

@@ -14,7 +14,7 @@ namespace undersheet::cli {
 enum class Count { one, maybe, some, any }; // exactly one, none or one, at least one, any number
 
 // What a word is, for completion.
-enum class Sort { free, file, kind, field, part, step, paper, shell };
+enum class Sort { free, file, kind, field, part, step, paper, shell, topic };
 
 struct Word {
     std::string name; // "PART"
@@ -68,6 +68,8 @@ struct Verb {
 [[nodiscard]] std::vector<Verb> paper_verbs();
 [[nodiscard]] std::vector<Verb> history_verbs();
 [[nodiscard]] std::vector<Verb> verify_verbs();
+[[nodiscard]] std::vector<Verb> takeoff_verbs();
+[[nodiscard]] std::vector<Verb> reckon_verbs();
 [[nodiscard]] std::vector<Verb> completion_verbs();
 
 } // namespace undersheet::cli

@@ -7,6 +7,7 @@
 
 #include "base/fault.h"
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -115,6 +116,58 @@ struct Why {
     JobName job = {};
     std::string about = {}, verdict = {};
     std::vector<WhyStep> steps = {};
+};
+
+// --- the take-off ---
+
+struct AllowanceLine {
+    std::string key = {}, value = {}, mark = {}, source = {}, says = {};
+};
+
+struct PackLine {
+    std::string size = {}; // in the unit of the line
+    std::int64_t count = 0;
+};
+
+// One thing counted, ordered, worked or charged. Money is in minor units of the take-off's currency.
+struct TakeOffLine {
+    std::string section = {}, name = {}, title = {}; // areas, materials, labour, price; "deck_adhesive"
+    std::string amount = {}, unit = {};              // exact; "" for a line that is only money
+    std::string amount_words = {};                   // "12.05 l", for people
+    std::vector<PackLine> packs = {};
+    bool has_price = false;
+    std::int64_t price_minor = 0;
+    std::string price_words = {}; // "118.00"
+    std::string remark = {};
+    Lines working = {};
+    std::vector<AllowanceLine> allowances = {};
+};
+
+struct TrimRunLine {
+    std::string edge = {};
+    std::int64_t length_mm = 0;
+    std::vector<std::int64_t> pieces_mm = {};
+};
+
+struct TrimBarLine {
+    std::int64_t stock_mm = 0;
+    std::vector<std::int64_t> pieces_mm = {};
+};
+
+struct TrimLine {
+    std::string item = {}, joint = {}; // "gap" or "lap"
+    std::int64_t joint_mm = 0;
+    bool best = false;
+    std::vector<TrimRunLine> runs = {};
+    std::vector<TrimBarLine> bars = {};
+};
+
+struct TakeOff {
+    JobName job = {};
+    std::string as_of = {}, price_list = {}, currency = {}; // both "" without a price list
+    std::vector<TakeOffLine> lines = {};                    // in the order of the order
+    std::vector<TrimLine> trims = {};
+    Lines remarks = {};
 };
 
 struct PunchLine {

@@ -65,6 +65,10 @@ public:
     [[nodiscard]] Result<Kept> give_reason(const Asked& asked, const Reason& reason);
     [[nodiscard]] Result<Kept> note_told(const Asked& asked, const Told& told);
 
+    // --- what to order ---
+    [[nodiscard]] Result<TakeOff> take_off(const Asked& asked, const TakeOffBy& by);
+    [[nodiscard]] Result<Why> why_take_off(const Asked& asked, const TakeOffBy& by);
+
     // --- the punch list ---
     [[nodiscard]] Result<Punch> punch(const Asked& asked); // open rows, and those cleared by hand
     [[nodiscard]] Result<Punch>
@@ -88,6 +92,7 @@ private:
 
 [[nodiscard]] std::string_view program_version();
 [[nodiscard]] std::vector<std::string> paper_names();
+[[nodiscard]] std::string_view example_prices(); // a price list to copy, with invented prices
 
 // The catalogue that comes with the program; no book is needed to read it.
 [[nodiscard]] std::vector<KindLine> kinds();

@@ -74,6 +74,11 @@ struct Told {
     std::string finding = {}, whom = {};
 };
 
+struct TakeOffBy {
+    std::string prices = {}; // the text of a price list; "" is none
+    std::string line = {};   // why this one: its name, "deck_adhesive"
+};
+
 struct PunchAdd {
     std::string text = {}, place = {}, part = {}, severity = {};
     Photograph photo = {}; // what it looks like; without bytes there is none

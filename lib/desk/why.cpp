@@ -116,6 +116,9 @@ std::vector<std::string> known_names(Case& on) {
 } // namespace
 
 Result<Why> Desk::why(const Asked& asked, std::string_view wanted) {
+    constexpr std::string_view kTakeOff = "takeoff:";
+    if (wanted.starts_with(kTakeOff))
+        return why_take_off(asked, {.line = std::string(wanted.substr(kTakeOff.size()))});
     auto on = take_up(*session_, asked);
     if (!on) return on.fault();
     if (const auto* finding = on->judged().finding(wanted)) return of_finding(*on, *finding);

@@ -52,6 +52,7 @@ TEST_CASE("every list for scripts has rows with the keys they rely on") {
              {"history", {"entry", "kind", "when", "job"}},
              {"kinds", {"name", "fields"}},
              {"kinds air", {"name", "fields"}},
+             {"reckon --list", {"topic", "says"}},
          }) {
         INFO(asked.words);
         const Ran ran = busy().run(asked.words + " --json");
