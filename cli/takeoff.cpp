@@ -61,6 +61,16 @@ void show_trim(const desk::TrimLine& trim, Screen& screen) {
                       "out of " + std::to_string(bar.stock_mm) + ": " + pieces_words(bar.pieces_mm));
 }
 
+void show_used(const desk::TakeOff& made, Screen& screen) {
+    if (made.used.empty()) return;
+    screen.line("Used so far, by the record", Ink::strong);
+    for (const auto& line : made.used) {
+        screen.line("  " + padded(line.title, kTitleRoom) + " " + to_the_right(line.used_words, kAmountRoom) +
+                    "  planned " + line.planned_words + ", " + line.share_words);
+        if (!line.remark.empty()) screen.set_in("      ", line.remark, Ink::yellow);
+    }
+}
+
 void show_takeoff(const desk::TakeOff& made, Screen& screen) {
     job_heading(made.job, made.as_of, screen);
     for (const auto& remark : made.remarks) screen.set_in("Look: ", remark, Ink::yellow);
@@ -70,6 +80,7 @@ void show_takeoff(const desk::TakeOff& made, Screen& screen) {
     for (const auto& trim : made.trims) show_trim(trim, screen);
     show_section(made, "labour", "Work", screen);
     show_section(made, "price", "Price in " + made.currency, screen);
+    show_used(made, screen);
     if (made.price_list.empty())
         screen.line("No price list: give --prices FILE for packs, cut lengths and money.");
     else

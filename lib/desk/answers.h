@@ -143,6 +143,14 @@ struct TakeOffLine {
     std::vector<AllowanceLine> allowances = {};
 };
 
+// What the record says was used, beside what was planned.
+struct UsedLine {
+    std::string name = {}, title = {}, planned = {}, used = {}, unit = {}; // exact amounts
+    std::string planned_words = {}, used_words = {}, share_words = {};     // "12.05 l", "95 % of it"
+    std::string remark = {};
+    Lines working = {};
+};
+
 struct TrimRunLine {
     std::string edge = {};
     std::int64_t length_mm = 0;
@@ -167,6 +175,7 @@ struct TakeOff {
     std::string as_of = {}, price_list = {}, currency = {}; // both "" without a price list
     std::vector<TakeOffLine> lines = {};                    // in the order of the order
     std::vector<TrimLine> trims = {};
+    std::vector<UsedLine> used = {};
     Lines remarks = {};
 };
 

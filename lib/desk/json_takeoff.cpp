@@ -57,6 +57,15 @@ Value bar_value(const TrimBarLine& bar) {
     return Value().set("stock_mm", bar.stock_mm).set("pieces_mm", rows_of(bar.pieces_mm, whole_value));
 }
 
+Value used_value(const UsedLine& line) {
+    Value object;
+    object.set("name", line.name).set("title", line.title).set("unit", line.unit);
+    object.set("planned", number_value(line.planned)).set("used", number_value(line.used));
+    object.set("working", rows_of(line.working, text_value));
+    if (!line.remark.empty()) object.set("remark", line.remark);
+    return object;
+}
+
 Value trim_value(const TrimLine& trim) {
     Value object;
     object.set("item", trim.item).set("joint", trim.joint).set("joint_mm", trim.joint_mm);
@@ -69,7 +78,8 @@ Value trim_value(const TrimLine& trim) {
 std::string json_of(const TakeOff& made) {
     Value object;
     object.set("job", made.job.ref).set("as_of", made.as_of).set("lines", rows_of(made.lines, line_value));
-    object.set("trims", rows_of(made.trims, trim_value)).set("remarks", rows_of(made.remarks, text_value));
+    object.set("trims", rows_of(made.trims, trim_value)).set("used", rows_of(made.used, used_value));
+    object.set("remarks", rows_of(made.remarks, text_value));
     if (!made.currency.empty()) object.set("currency", made.currency).set("price_list", made.price_list);
     return entry::write_pretty(object) + "\n";
 }

@@ -32,11 +32,10 @@ Result<Made> made_for(Session& session, const Asked& asked, const TakeOffBy& by)
 }
 
 // Digits that help on a scaffold: pieces whole, a litre and a metre to the hundredth, a m² too.
-std::string amount_words(const job::TakeOffLine& line) {
-    if (line.unit.empty()) return "";
-    if (line.unit == "piece") return line.amount.text();
-    const std::string unit = line.unit == "m2" ? "m²" : line.unit;
-    return fixed(line.amount.value(), 2) + " " + unit;
+std::string amount_words(const Decimal& amount, const std::string& unit) {
+    if (unit.empty()) return "";
+    if (unit == "piece") return amount.text();
+    return fixed(amount.value(), 2) + " " + (unit == "m2" ? "m²" : unit);
 }
 
 AllowanceLine allowance_line(const method::Limit& limit) {
@@ -47,7 +46,7 @@ TakeOffLine line_of(const Made& made, const job::TakeOffLine& line) {
     TakeOffLine out{.section = line.section, .name = line.name, .title = line.title};
     out.amount = line.unit.empty() ? "" : line.amount.text();
     out.unit = line.unit;
-    out.amount_words = amount_words(line);
+    out.amount_words = amount_words(line.amount, line.unit);
     for (const auto& pack : line.packs) out.packs.push_back({pack.size.text(), pack.count});
     out.has_price = line.price.has_value();
     out.price_minor = line.price.value_or(0);
@@ -56,6 +55,17 @@ TakeOffLine line_of(const Made& made, const job::TakeOffLine& line) {
     out.working = line.working;
     for (const method::Limit* limit : line.allowances) out.allowances.push_back(allowance_line(*limit));
     return out;
+}
+
+UsedLine used_line(const job::TakeOffUsed& used) {
+    UsedLine line{used.name, used.title, used.planned.text(), used.used.text(), used.unit};
+    line.planned_words = amount_words(used.planned, used.unit);
+    line.used_words = amount_words(used.used, used.unit);
+    if (used.planned.value() > 0)
+        line.share_words = fixed(100 * used.used.value() / used.planned.value(), 0) + " % of it";
+    line.remark = used.remark;
+    line.working = used.working;
+    return line;
 }
 
 TrimLine trim_line(const job::TrimCuts& cuts) {
@@ -127,6 +137,7 @@ Result<TakeOff> Desk::take_off(const Asked& asked, const TakeOffBy& by) {
     out.currency = made->takeoff.currency;
     for (const auto& line : made->takeoff.lines) out.lines.push_back(line_of(*made, line));
     for (const auto& cuts : made->takeoff.trims) out.trims.push_back(trim_line(cuts));
+    for (const auto& used : made->takeoff.used) out.used.push_back(used_line(used));
     out.remarks = made->takeoff.remarks;
     return out;
 }

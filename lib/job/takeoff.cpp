@@ -62,6 +62,7 @@ Result<TakeOff> take_off(const Job& job, const method::Method& method, const met
     add_fittings(making);
     add_hours(making);
     add_price(making);
+    add_used(making);
     return std::move(making.made);
 }
 

@@ -53,11 +53,21 @@ struct TrimCuts {
     bool is_best = false; // no fewer bars can do, proved
 };
 
+// What the record says was used of a line, beside what was planned.
+struct TakeOffUsed {
+    std::string name, title;
+    Decimal planned, used;
+    std::string unit;
+    Working working = {};
+    std::string remark = {};
+};
+
 struct TakeOff {
     trade::Areas areas;
     std::optional<trade::Sheet> sheet = {}; // nothing while no roll on sale is wide enough
     std::vector<TrimCuts> trims = {};
     std::vector<TakeOffLine> lines = {}; // in the order of the order
+    std::vector<TakeOffUsed> used = {};  // nothing before anything was used
     std::vector<std::string> remarks = {};
     std::string currency = {};
 

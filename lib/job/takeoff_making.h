@@ -32,6 +32,7 @@ void add_trims(Making& making);               // plates, covers, kerb and wall t
 void add_fittings(Making& making);            // corners, stop ends, foam, pins, nails, what openings bring
 void add_hours(Making& making);
 void add_price(Making& making);
+void add_used(Making& making); // beside the lines that are there
 
 // Puts the line down and buys it, where the price list has it in packs.
 TakeOffLine& add_material(Making& making, TakeOffLine line);
