@@ -14,7 +14,9 @@ int run_paper(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
     const std::string path = arguments.one("-o");
-    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), format_of(path));
+    const auto prices = prices_of(arguments);
+    if (!prices) return screen.refuse(prices.fault());
+    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), format_of(path), *prices);
     if (!made) return screen.refuse(made.fault());
     if (const auto written = write_file(path, made->bytes); !written) return screen.refuse(written.fault());
     if (path != "-") screen.line(job_words(made->job) + ": " + made->name + " written to " + path);
@@ -27,9 +29,10 @@ std::vector<Verb> paper_verbs() {
     return {{"paper",
              "writes a paper",
              "undersheet paper completion -o completion.html",
-             {{"KIND", "inspection, stages, punch or completion", Count::one, Sort::paper}},
-             {{"-o", "FILE", "where to; .html, .txt or .json; - is the screen", true, Sort::file},
+             {{"KIND", "inspection, stages, punch, completion, order or offer", Count::one, Sort::paper}},
+             {{"-o", "FILE", "where to; .html, .txt, .json or .csv; - is the screen", true, Sort::file},
               book_option(),
+              {"--prices", "FILE", "the firm's price list; order and offer need it", false, Sort::file},
               {"--job", "REF", "the job; else the one last worked on"},
               {"--when", "TIME", "as it stood then, with offset; else now"}},
              run_paper}};

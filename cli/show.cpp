@@ -60,6 +60,11 @@ Ink ink_of(const std::string& severity) {
 
 std::string plain_words(std::string word) { return replaced(replaced(std::move(word), "_", " "), "  ", " "); }
 
+Result<std::string> prices_of(const Arguments& arguments) {
+    if (!arguments.has("--prices")) return std::string();
+    return read_file(arguments.one("--prices"), "price list");
+}
+
 void show_why(const desk::Why& why, Screen& screen) {
     job_heading(why.job, "", screen);
     screen.set_in(why.about + ": ", why.verdict, Ink::strong);

@@ -15,6 +15,9 @@ void job_heading(const desk::JobName& job, const std::string& as_of, Screen& scr
 [[nodiscard]] Ink ink_of(const std::string& severity);
 [[nodiscard]] std::string plain_words(std::string word); // "put_right" -> "put right"
 
+// The text of the price list behind --prices; "" without one.
+[[nodiscard]] Result<std::string> prices_of(const Arguments& arguments);
+
 void show_why(const desk::Why& why, Screen& screen); // the chain, step by step
 
 // What was kept, what looks odd about it, or every line that holds it. Gives the exit code.

@@ -90,8 +90,7 @@ void show_takeoff(const desk::TakeOff& made, Screen& screen) {
 Result<desk::TakeOffBy> by(const Arguments& arguments) {
     desk::TakeOffBy by;
     by.line = arguments.one("--why");
-    if (!arguments.has("--prices")) return by;
-    auto prices = read_file(arguments.one("--prices"), "price list");
+    auto prices = prices_of(arguments);
     if (!prices) return prices.fault();
     by.prices = *std::move(prices);
     return by;

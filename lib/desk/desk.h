@@ -80,8 +80,8 @@ public:
     [[nodiscard]] Result<Kept> punch_join(const Asked& asked, std::string_view number, std::string_view with);
 
     // --- papers and the journal ---
-    [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper,
-                                          std::string_view format);
+    [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format,
+                                          std::string_view prices = {});
     [[nodiscard]] Result<History> history(const Asked& asked, std::string_view entry = {}); // "" is all of it
     [[nodiscard]] Result<Verified> verify();
 

@@ -1,6 +1,7 @@
 #include "paper/papers.h"
 #include "base/text.h"
 #include "desk/desk.h"
+#include "desk/prices.h"
 #include "desk/session.h"
 
 #include <algorithm>
@@ -31,7 +32,10 @@ paper::PictureSource pictures_of(book::Book& book) {
 
 std::vector<std::string> paper_names() { return paper::paper_names(); }
 
-Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::string_view format) {
+Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::string_view format,
+                              std::string_view prices_text) {
+    const auto prices = given_prices(prices_text);
+    if (!prices) return prices.fault();
     auto on = take_up(*session_, asked);
     if (!on) return on.fault();
     auto book = session_->reader();
@@ -42,7 +46,8 @@ Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::s
                                     {},
                                     issue_of(on->job, paper),
                                     "undersheet " + std::string(program_version()),
-                                    pictures_of(**book)};
+                                    pictures_of(**book),
+                                    *prices ? &**prices : nullptr};
     auto bytes = paper::write_paper(paper, format, on->job, on->judged(), setting);
     if (!bytes) return bytes.fault();
     return PaperMade{on->name(), std::string(paper), std::move(*bytes)};

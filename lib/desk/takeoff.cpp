@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "desk/desk.h"
 #include "desk/own.h"
+#include "desk/prices.h"
 #include "desk/session.h"
 #include "desk/words.h"
 
@@ -20,11 +21,9 @@ Result<Made> made_for(Session& session, const Asked& asked, const TakeOffBy& by)
     auto on = take_up(session, asked);
     if (!on) return on.fault();
     Made made{*std::move(on), std::nullopt, {}};
-    if (!by.prices.empty()) {
-        auto prices = method::PriceList::read(by.prices);
-        if (!prices) return prices.fault();
-        made.prices = *std::move(prices);
-    }
+    auto prices = given_prices(by.prices);
+    if (!prices) return prices.fault();
+    made.prices = *std::move(prices);
     auto takeoff = job::take_off(made.on.job, *made.on.method, made.prices ? &*made.prices : nullptr);
     if (!takeoff) return takeoff.fault();
     made.takeoff = *std::move(takeoff);

@@ -43,6 +43,7 @@ struct TrimRun {
 struct TrimBar {
     std::int64_t stock_mm = 0;
     std::vector<std::int64_t> pieces_mm = {};
+    std::int64_t left_mm = 0; // after the last cut
 };
 struct TrimCuts {
     std::string item;          // plate, cover, kerb, wall

@@ -103,6 +103,7 @@ trade::CutsInput cuts_input(const Making& making, const TrimCuts& cuts,
 void add_bar(const trade::Bar& bar, TrimCuts& cuts, TakeOffLine& line) {
     TrimBar& kept = cuts.bars.emplace_back();
     kept.stock_mm = bar.stock_mm.whole();
+    kept.left_mm = bar.offcut_mm.whole();
     for (const Decimal& piece : bar.pieces_mm) kept.pieces_mm.push_back(piece.whole());
     const Decimal stock_m = *Decimal::scaled(kept.stock_mm, 3);
     const auto same = [&](const trade::PackCount& pack) { return pack.size == stock_m; };

@@ -130,6 +130,10 @@ Done read_build_up(const Value& file, PriceList& list) {
     list.profit_pct = number_in(file, "profit_pct");
     for (const Value& row : file.list_of("costs"))
         list.costs.push_back({row.text_of("name"), row.text_of("says"), *price_in(row, "price")});
+    if (const Value* offer = file.find("offer"); offer != nullptr) {
+        if (const auto days = number_in(*offer, "days")) list.offer_days = static_cast<int>(days->whole());
+        for (const Value& term : offer->list_of("terms")) list.terms.push_back(*term.text());
+    }
     const Value* vat = file.find("vat");
     if (vat == nullptr) return {};
     if (auto done = check_vat(*vat); !done) return done;

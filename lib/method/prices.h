@@ -58,6 +58,8 @@ struct PriceList {
     std::vector<Cost> costs = {};
     std::optional<Decimal> overhead_pct = {}, profit_pct = {};
     std::optional<Vat> vat = {};
+    std::optional<int> offer_days = {};  // an offer holds for so long
+    std::vector<std::string> terms = {}; // of an offer, as they are to be printed
 
     static Result<PriceList> read(std::string_view json_text); // prices_malformed, with line and reason
 

@@ -5,11 +5,13 @@
 // renderer does its own escaping. Nothing in a document is markup.
 //
 // A new sort of block is one more struct and one more alternative of Block. The renderers visit the variant without a
-// default, so each of them stops compiling until it can draw the new one; roof plans will come in that way.
+// default, so each of them stops compiling until it can draw the new one.
 //
 // Does not: know the trade, words or limits; the papers (inspection.h, stages.h, punch.h, completion.h) fill it in.
 // Threads: plain values.
 #pragma once
+
+#include "paper/drawing.h"
 
 #include <string>
 #include <variant>
@@ -120,8 +122,8 @@ struct Signature {
 
 struct PageBreak {};
 
-using Block =
-    std::variant<Heading, Verdict, Paragraph, Listing, Facts, Table, Photographs, Item, Signature, PageBreak>;
+using Block = std::variant<Heading, Verdict, Paragraph, Listing, Facts, Table, Drawing, Photographs, Item,
+                           Signature, PageBreak>;
 
 // --- the whole paper ---
 

@@ -3,6 +3,7 @@
 #include "paper/head.h"
 #include "paper/html_style.h"
 #include "paper/markup.h"
+#include "paper/svg.h"
 
 #include <algorithm>
 
@@ -57,6 +58,9 @@ struct HtmlBlock {
     Markup operator()(const Listing& listing) const;
     Markup operator()(const Facts& facts) const { return facts_list(facts.rows); }
     Markup operator()(const Table& table) const;
+    Markup operator()(const Drawing& drawing) const {
+        return Markup().raw("<div class=\"scroll drawing\">\n").add(svg(drawing)).raw("</div>\n");
+    }
     Markup operator()(const Photographs& photographs) const { return pictures(photographs.pictures); }
     Markup operator()(const Item& item) const;
     Markup operator()(const Signature& signature) const;

@@ -49,6 +49,14 @@ s { text-decoration-thickness: 1px; color: var(--quiet); }
 .pictures figure { margin: 0; }
 img { display: block; width: 100%; height: auto; max-height: 22rem; object-fit: contain; object-position: left top; }
 figcaption { color: var(--quiet); font-size: 0.88rem; padding-top: 0.3rem; }
+.drawing svg { display: block; width: 100%; min-width: 34rem; height: auto; font-family: inherit; }
+.drawing text { fill: currentColor; }
+.drawing polygon, .drawing polyline { fill: none; stroke: currentColor; stroke-width: 0.25; stroke-linejoin: round; }
+.drawing .tint { fill: var(--tint); }
+.drawing .fine { stroke-width: 0.12; }
+.drawing .heavy { stroke-width: 0.7; }
+.drawing .dashed { stroke-dasharray: 1.2 1; }
+.drawing .no-line { stroke: none; }
 .signature { margin: 1rem 0; padding-top: 0.4rem; border-top: 1px solid var(--ink); max-width: 26rem; }
 .signature p { margin: 0; }
 .signature .pen { height: 2.6rem; }
@@ -96,6 +104,8 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
   .item, figure, .signature, tr, li { break-inside: avoid; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
+  .drawing { break-inside: avoid; }
+  .drawing svg { min-width: 0; }
   .page-break { break-after: page; }
   .pictures { grid-template-columns: repeat(3, 1fr); gap: 4mm; }
   img { max-height: 75mm; }

@@ -95,6 +95,11 @@ struct BlockValue {
             .set("headers", list_of(table.headers, header_value))
             .set("rows", list_of(table.rows, row_value));
     }
+    Value operator()(const Drawing& drawing) const {
+        return typed("drawing")
+            .set("title", drawing.title)
+            .set("words", list_of(drawing.words, [](const std::string& line) { return Value(line); }));
+    }
     Value operator()(const Photographs& photographs) const {
         return typed("photographs").set("pictures", list_of(photographs.pictures, photograph_value));
     }

@@ -2,9 +2,12 @@
 
 #include "base/text.h"
 #include "paper/completion.h"
+#include "paper/csv.h"
 #include "paper/html.h"
 #include "paper/inspection.h"
 #include "paper/json.h"
+#include "paper/offer.h"
+#include "paper/order.h"
 #include "paper/punch.h"
 #include "paper/stages.h"
 #include "paper/text.h"
@@ -15,8 +18,14 @@ namespace {
 
 struct Paper {
     const char* name;
-    Document (*make)(const job::Job&, const job::Judgement&, const Setting&);
+    Result<Document> (*make)(const job::Job&, const job::Judgement&, const Setting&);
 };
+
+// Most papers can always be made.
+template <Document (*make)(const job::Job&, const job::Judgement&, const Setting&)>
+Result<Document> always(const job::Job& job, const job::Judgement& judgement, const Setting& setting) {
+    return make(job, judgement, setting);
+}
 
 struct Format {
     const char* name;
@@ -24,12 +33,14 @@ struct Format {
 };
 
 constexpr Paper kPapers[] = {
-    {"inspection", inspection}, {"stages", stages}, {"punch", punch}, {"completion", completion}};
+    {"inspection", always<inspection>}, {"stages", always<stages>}, {"punch", always<punch>},
+    {"completion", always<completion>}, {"order", order},           {"offer", offer}};
 
 constexpr Format kFormats[] = {
-    {"html", render_html}, {"txt", render_text}, {"json", [](const Document& document, const Words&) {
-                                                      return render_json(document);
-                                                  }}};
+    {"html", render_html},
+    {"txt", render_text},
+    {"json", [](const Document& document, const Words&) { return render_json(document); }},
+    {"csv", render_csv}};
 
 template <class Rows>
 std::vector<std::string> names_of(const Rows& rows) {

@@ -1,8 +1,9 @@
-// What a paper is made from besides the job: the words, the method, which issue of it this is, and where pictures come from.
+// What a paper is made from besides the job: the words, the method, which issue of it this is, where pictures come from, the prices.
 #pragma once
 
 #include "method/kinds.h"
 #include "method/method.h"
+#include "method/prices.h"
 #include "paper/words.h"
 
 #include <functional>
@@ -20,6 +21,7 @@ struct Setting {
     std::string issue = {};   // "" prints none
     std::string program = {}; // "undersheet 0.1.0"
     PictureSource picture = {};
+    const method::PriceList* prices = nullptr; // for the order and the offer
 };
 
 } // namespace undersheet::paper

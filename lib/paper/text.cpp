@@ -68,6 +68,11 @@ struct TextBlock {
     std::string operator()(const Table& table) const {
         return (table.caption.empty() ? "" : paragraph(table.caption) + "\n") + table_lines(table);
     }
+    std::string operator()(const Drawing& drawing) const {
+        std::string out;
+        for (const std::string& line : drawing.words) out += set_in("  ", clean(line));
+        return out;
+    }
     std::string operator()(const Photographs& photographs) const {
         return pictures(photographs.pictures, "");
     }

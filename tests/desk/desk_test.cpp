@@ -72,11 +72,12 @@ TEST_CASE("every kind explains each of its fields") {
     CHECK(desk::kind("moistur").fault().code == Code::kind_unknown);
 }
 
-TEST_CASE("each of the four papers is written in each of its formats") {
+TEST_CASE("each paper is written in each of its formats") {
     DeskTest test;
     test.survey();
     for (const auto& name : desk::paper_names()) {
-        for (const std::string format : {"html", "txt", "json"}) {
+        if (name == "order" || name == "offer") continue; // they need tapes and prices
+        for (const std::string format : {"html", "txt", "json", "csv"}) {
             CHECK(good(test.open().paper({}, name, format)).bytes.size() > 100);
         }
     }

@@ -26,8 +26,12 @@ TEST_CASE("every paper is written in every format, of an empty job too") {
         for (const std::string& format : paper_formats()) {
             CAPTURE(name, format);
             const auto written = write_paper(name, format, empty.job, empty.judgement, test::test_setting());
+            if (name == "order" || name == "offer") {
+                CHECK(written.fault().code == Code::prices_malformed);
+                continue;
+            }
             REQUIRE(written.ok());
-            CHECK(written->size() > 500);
+            CHECK(written->size() > (format == "csv" ? 50 : 500));
         }
 }
 
@@ -35,16 +39,17 @@ TEST_CASE("a paper or a format there is none of is refused with those there are"
     const auto empty = made(test::Site(), "09:00");
     const auto paper = write_paper("receipt", "html", empty.job, empty.judgement, test::test_setting());
     CHECK(paper.fault().code == Code::paper_unknown);
-    CHECK(one_line(paper.fault()) == "there is no paper 'receipt'; inspection, stages, punch, completion");
+    CHECK(one_line(paper.fault()) ==
+          "there is no paper 'receipt'; inspection, stages, punch, completion, order, offer");
     const auto format = write_paper("punch", "doc", empty.job, empty.judgement, test::test_setting());
     CHECK(format.fault().code == Code::format_unknown);
-    CHECK(one_line(format.fault()) == "a paper is not written as 'doc'; html, txt, json");
+    CHECK(one_line(format.fault()) == "a paper is not written as 'doc'; html, txt, json, csv");
 }
 
 TEST_CASE("the same job gives the same bytes") {
     const auto first = made(test::troubled_roof(), test::kHandedOver);
     const auto again = made(test::troubled_roof(), test::kHandedOver);
-    for (const std::string& name : paper_names())
+    for (const std::string name : {"inspection", "stages", "punch", "completion"})
         CHECK(*write_paper(name, "html", first.job, first.judgement, test::test_setting()) ==
               *write_paper(name, "html", again.job, again.judgement, test::test_setting()));
 }

@@ -2,7 +2,7 @@
 #include "paper/words.h"
 
 #include "job/parts.h"
-#include "tests/support/site.h"
+#include "tests/job/takeoff_site.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -57,7 +57,13 @@ Keys keys_put_together() {
               "choice.not_looked",
               "choice.cant_reach",
               "choice.yes",
-              "choice.no"};
+              "choice.no",
+              "money.GBP",
+              "money.EUR",
+              "unit.m2",
+              "unit.cartridge"};
+    for (const auto& made : {test::taken_off(test::ell())})
+        for (const auto& line : made.lines) keys.insert("item." + line.name);
     for (int state = 0; state < job::kStates; ++state)
         keys.insert("state." + std::string(job::state_word(static_cast<job::State>(state))));
     for (const method::Kind& kind : test::default_kinds().kinds())
