@@ -179,6 +179,37 @@ struct TakeOff {
     Lines remarks = {};
 };
 
+// --- the day ---
+
+struct DayWork {
+    std::string stage = {}, part = {}; // "band", "band/AB, BC"
+    std::string hours = {};            // of one person, "1.2"
+    int minutes = 0, wait_min = 0;     // of the crew, and before the next
+    std::string from = {}, to = {};    // RFC 3339; "" where it does not fit
+};
+
+struct DaySpoiled {
+    std::string from = {}, to = {}; // 10:15
+    std::vector<std::string> stages = {};
+    std::string why = {};
+};
+
+struct DayLine {
+    std::string date = {}, light_from = {}, light_to = {}; // "" where the place is not known
+    std::vector<DaySpoiled> spoiled = {};
+};
+
+struct DayAnswer {
+    JobName job = {};
+    std::string as_of = {}, made = {}; // when the forecast was made, as it says itself
+    std::vector<DayWork> row = {};     // what is left, the earliest it can be done
+    bool fits = false;
+    std::string one_go_from = {},
+                one_go_to = {}; // the earliest run without a pause but the waits; "" for none
+    std::vector<DayLine> days = {};
+    Lines assumed = {};
+};
+
 struct PunchLine {
     std::string number = {}, severity = {}, severity_text = {}, place = {}, part = {}, says = {}, clears = {};
     bool open = true;

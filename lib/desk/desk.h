@@ -68,6 +68,8 @@ public:
     // --- what to order ---
     [[nodiscard]] Result<TakeOff> take_off(const Asked& asked, const TakeOffBy& by);
     [[nodiscard]] Result<Why> why_take_off(const Asked& asked, const TakeOffBy& by);
+    // Which hours of a forecast suit what is left; docs/forecast.md has its form.
+    [[nodiscard]] Result<DayAnswer> day(const Asked& asked, std::string_view forecast);
 
     // --- the punch list ---
     [[nodiscard]] Result<Punch> punch(const Asked& asked); // open rows, and those cleared by hand

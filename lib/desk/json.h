@@ -16,6 +16,7 @@ namespace undersheet::desk {
 [[nodiscard]] std::string json_of(const Stages& stages);
 [[nodiscard]] std::string json_of(const Why& why);
 [[nodiscard]] std::string json_of(const TakeOff& made);
+[[nodiscard]] std::string json_of(const DayAnswer& made);
 [[nodiscard]] std::string json_of(const Punch& punch);
 [[nodiscard]] std::string json_of(const History& history);
 [[nodiscard]] std::string json_of(const Verified& verified);

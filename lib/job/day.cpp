@@ -33,8 +33,26 @@ void add_spoiled(ForecastDay& day, const std::string& stage, std::int64_t unix_s
     day.spoiled.push_back({unix_s, unix_s + kQuarter_s, stage, why});
 }
 
+// By the clock of the forecast; a method that says nothing works round the clock.
+struct WorkingDay {
+    double from_h = 0, to_h = 24;
+    int offset_min = 0;
+
+    WorkingDay(const method::Method& method, int offset) : offset_min(offset) {
+        if (const auto* from = method.find_limit("day_from_h")) from_h = from->value;
+        if (const auto* to = method.find_limit("day_to_h")) to_h = to->value;
+    }
+    [[nodiscard]] bool holds(std::int64_t unix_s) const {
+        constexpr std::int64_t kDay_s = 24 * kHour_s;
+        const std::int64_t local_s = unix_s + std::int64_t{offset_min} * 60;
+        const auto begins_h = static_cast<double>((local_s % kDay_s + kDay_s) % kDay_s) / kHour_s;
+        return begins_h >= from_h && begins_h + static_cast<double>(kQuarter_s) / kHour_s <= to_h;
+    }
+};
+
 std::vector<ForecastDay> days_of(const Job& job, const Forecast& forecast,
-                                 const std::vector<std::string>& stages, DayWeather& weather) {
+                                 const std::vector<std::string>& stages, const WorkingDay& hours,
+                                 DayWeather& weather) {
     std::vector<ForecastDay> days;
     for (const ForecastHour& hour : forecast.hours) {
         const entry::Date date = entry::date_of(hour.from);
@@ -43,7 +61,7 @@ std::vector<ForecastDay> days_of(const Job& job, const Forecast& forecast,
             days.push_back({date, light.from_s, light.to_s, {}});
         }
         for (std::int64_t t = hour.from.unix_s; t < hour.from.unix_s + kHour_s; t += kQuarter_s) {
-            if (!is_light(days.back(), t)) continue;
+            if (!is_light(days.back(), t) || !hours.holds(t)) continue;
             for (const auto& stage : stages) {
                 for (const auto& why : weather.holds(stage, t)) add_spoiled(days.back(), stage, t, why);
             }
@@ -75,13 +93,16 @@ std::vector<std::string> assumptions(const Job& job, const method::Method& metho
 DayPlan plan_days(const Job& job, const method::Method& method, const method::Catalogue& kinds,
                   const Forecast& forecast, std::vector<Work> row) {
     DayWeather weather(job, method, kinds, forecast);
-    const auto suits = [&](const Work& work, std::int64_t t) { return weather.holds(work.stage, t).empty(); };
+    const WorkingDay hours(method, forecast.hours.front().from.offset_min);
+    const auto suits = [&](const Work& work, std::int64_t t) {
+        return hours.holds(t) && weather.holds(work.stage, t).empty();
+    };
     const std::int64_t from_s = std::max(forecast.hours.front().from.unix_s, job.as_of.unix_s);
     const std::int64_t until_s = forecast.hours.back().from.unix_s + kHour_s;
     DayPlan plan{.row = std::move(row), .slots = {}};
     plan.slots = fit_in_order(plan.row, from_s, until_s, suits);
     plan.in_one_go = fit_in_one_go(plan.row, from_s, until_s, suits);
-    plan.days = days_of(job, forecast, stages_left(plan.row), weather);
+    plan.days = days_of(job, forecast, stages_left(plan.row), hours, weather);
     plan.assumed = assumptions(job, method, forecast);
     return plan;
 }

@@ -2,7 +2,8 @@
 //
 // Promises: an hour is judged by the same rules as an air reading: what would hold the start of a stage holds it here.
 //   Besides: light (where the place is known), no rain during bonding and for the hours of `rain_ahead_h` after it,
-//   contact adhesive opened early enough before sunset, and the temperature range of the tins in hand. What had to be
+//   contact adhesive opened early enough before sunset, the temperature range of the tins in hand, and the method's
+//   working day. What had to be
 //   assumed is said in `assumed`.
 // Does not: replace the reading on the day, or know wet boards, people or traffic.
 #pragma once

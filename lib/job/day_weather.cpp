@@ -105,7 +105,8 @@ std::vector<std::string> DayWeather::by_rules(const method::Stage& stage, const 
 
 void DayWeather::add_rain_ahead(const method::Stage& stage, std::int64_t unix_s,
                                 std::vector<std::string>& held) const {
-    if (!stage.bonds) return;
+    const ForecastHour* now = forecast_.at(unix_s);
+    if (!stage.bonds || (now != nullptr && rains(*now))) return; // rain now says enough
     const double ahead_h = method_.limit("rain_ahead_h");
     const auto until_s = unix_s + static_cast<std::int64_t>(ahead_h * kHour_s);
     for (const ForecastHour& hour : forecast_.hours) {

@@ -56,7 +56,9 @@ bool spoiled_by(const job::DayPlan& plan, const std::string& words) {
 } // namespace
 
 TEST_CASE("on a fine day the work begins with the light") {
-    CHECK(begins(plan(roof(), Hours().fine(6, 20), kField)) == "07:00");
+    CHECK(begins(plan(roof(), Hours().fine(6, 20), kField)) == "07:30"); // the working day
+    // In December the sun comes up at about 09:05 by this offset.
+    CHECK(begins(plan(roof(), Hours().fine(6, 20, "2026-12-10"), kField)) == "09:15");
 }
 
 TEST_CASE("an hour is held by what would hold an air reading, at the limit and not just on its good side") {
@@ -98,8 +100,9 @@ TEST_CASE("the dark holds everything, and is not listed hour by hour") {
 TEST_CASE("without the place there is no daylight, and the plan says so") {
     Site site("2026-09-20");
     site.opened();
-    const auto blind = plan(site, Hours().fine(2, 4), kField);
-    CHECK(begins(blind) == "02:00");
+    // In December it is dark at half past seven.
+    const auto blind = plan(site, Hours().fine(7, 12, "2026-12-10"), kField);
+    CHECK(begins(blind) == "07:30");
     CHECK(std::count_if(blind.assumed.begin(), blind.assumed.end(), [](const std::string& line) {
               return line.find("daylight is not known") == 0;
           }) == 1);
@@ -140,4 +143,28 @@ TEST_CASE("a deck nobody forecasts is taken as one degree colder than the air, a
     CHECK(made.assumed.front() == "the deck is taken as 1 K colder than the air; read it on the day");
     hours.table = "from,air_c,rh_pct,surface_c\n2026-09-22T10:00:00+01:00,10,79,10\n";
     CHECK(begins(plan(roof(), hours, kField)) == "10:00");
+}
+
+TEST_CASE("work keeps to the working day of the method, half past seven to six") {
+    Hours hours;
+    for (int hour = 0; hour < 24; ++hour) hours.add(hour, "15,60,16,2,4,0");
+    Site dark("2026-09-20"); // nothing is known of the light here
+    dark.opened();
+    CHECK(begins(plan(dark, hours, kField)) == "07:30");
+    const std::vector<Work> long_day{
+        {"field/1", "field", 630, 0, 21}}; // ten and a half hours: to six o'clock
+    CHECK(plan(dark, hours, long_day).fits());
+    const std::vector<Work> too_long{{"field/1", "field", 645, 0, 21.5}};
+    CHECK_FALSE(plan(dark, hours, too_long).fits());
+}
+
+TEST_CASE("while it rains only the rain is named, before it the rain ahead") {
+    auto hours = Hours().fine(7, 10);
+    hours.add(10, "15,60,16,2,4,1.5").add(11, "15,60,16,2,4,1.5").fine(12, 19);
+    const auto made = plan(roof(), hours, kField);
+    int ahead = 0;
+    for (const auto& day : made.days)
+        for (const auto& line : day.spoiled) ahead += line.why.starts_with("rain from") ? 1 : 0;
+    CHECK(ahead == 1);
+    CHECK(spoiled_by(made, "rain from 10:00, within 2 h"));
 }

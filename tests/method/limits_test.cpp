@@ -198,6 +198,8 @@ const std::vector<Row>& rows() {
         {"hours_hand_over_h", 0.5, std::nullopt, "P"},
         {"crew_people", 2, std::nullopt, "P"},
         {"crew_day_h", 7.5, std::nullopt, "P"},
+        {"day_from_h", 7.5, std::nullopt, "P"},
+        {"day_to_h", 18, std::nullopt, "P"},
     };
     return all;
 }
