@@ -8,7 +8,6 @@ namespace undersheet::trade {
 namespace {
 
 constexpr double kQuarterTurn_deg = 90;
-constexpr double kScanStep_deg = 0.25;
 constexpr double kSlack_m = 1e-9; // sums of typed lengths are not exact in binary
 
 Fault impossible(const std::string& what, const std::string& where) {
@@ -60,16 +59,33 @@ double edge_angle_deg(const Segment& e) {
     return std::atan2(e.to.y_m - e.from.y_m, e.to.x_m - e.from.x_m) * 180 / std::numbers::pi;
 }
 
-// The edges' own directions first, so that a straight lay wins over a turned one of the same size.
-std::vector<double> angles_to_try(const Polygon& points) {
+double to_deg(double radians) { return radians * 180 / std::numbers::pi; }
+
+// At which angles the width from one of two points to the other is just that of a roll.
+void add_angles_of_width(const Segment& between, double roll_m, std::vector<double>& angles) {
+    const double apart_m = length_m(between);
+    if (apart_m < roll_m) return;
+    const double along = edge_angle_deg(between), off = to_deg(std::asin(roll_m / apart_m));
+    angles.insert(angles.end(), {along + off, along - off});
+}
+
+// The edges' own directions first, so that a straight lay wins over a turned one of the same size. Between two angles at which
+// other corners reach farthest, or the width passes that of a roll, the length has its least at one of their ends.
+std::vector<double> angles_to_try(const Polygon& points, const std::vector<double>& rolls_m) {
     std::vector<double> angles;
     for (std::size_t i = 0; i < points.size(); ++i) {
         const double along = edge_angle_deg(edge(points, i));
         angles.push_back(along);
         angles.push_back(along + kQuarterTurn_deg);
     }
-    const int steps = static_cast<int>(std::lround(2 * kQuarterTurn_deg / kScanStep_deg));
-    for (int i = 0; i < steps; ++i) angles.push_back(i * kScanStep_deg);
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        for (std::size_t j = i + 1; j < points.size(); ++j) {
+            const Segment between{points[i], points[j]};
+            const double along = edge_angle_deg(between);
+            angles.insert(angles.end(), {along, along + kQuarterTurn_deg});
+            for (const double roll : rolls_m) add_angles_of_width(between, roll, angles);
+        }
+    }
     return angles;
 }
 
@@ -122,15 +138,18 @@ Result<Sheet> sheet(const SheetInput& in) {
     const auto wide = widened(in.outline, in.extra_mm);
     if (!wide) return wide.fault();
     std::optional<Sheet> best;
-    for (const double angle : angles_to_try(*wide)) {
+    const double first_deg = edge_angle_deg(edge(in.outline, 0));
+    for (const double angle : angles_to_try(*wide, in.rolls_m)) {
         const Box box = box_at(*wide, angle);
         for (const double roll : in.rolls_m) {
             if (box.across_m > roll + kSlack_m) continue;
             const double length = rounded_up_m(box.along_m, in.cut_to_m);
             const double area = roll * length;
             if (best && area >= best->area_m2 - kSlack_m) continue;
-            best = Sheet{
-                .roll_width_m = roll, .length_m = length, .turn_deg = as_turn_deg(angle), .area_m2 = area};
+            best = Sheet{.roll_width_m = roll,
+                         .length_m = length,
+                         .turn_deg = as_turn_deg(angle - first_deg),
+                         .area_m2 = area};
             best->needs_across_m = box.across_m;
             best->needs_along_m = box.along_m;
         }
