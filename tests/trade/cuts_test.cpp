@@ -93,6 +93,24 @@ std::int64_t tried(const Lengths& pieces, const Lengths& stock, const Lengths& c
     return search.best;
 }
 
+struct Reference {
+    std::int64_t kerf_mm;
+    Lengths stock_mm, prices, lengths_mm;
+    std::vector<int> counts;
+    std::int64_t least;
+};
+const Reference kReference[] = {
+#include "fixtures/reference/cuts.inc"
+};
+
+CutsInput input(const Reference& row) {
+    CutsInput in{{}, decimals(row.stock_mm), Decimal::of(row.kerf_mm), row.prices};
+    for (std::size_t i = 0; i < row.lengths_mm.size(); ++i)
+        in.pieces_mm.insert(in.pieces_mm.end(), static_cast<std::size_t>(row.counts[i]),
+                            Decimal::of(row.lengths_mm[i]));
+    return in;
+}
+
 struct Small {
     Lengths pieces, stock, prices;
     std::int64_t kerf = 0;
@@ -183,6 +201,18 @@ TEST_CASE("with prices the least price is paid for small cases, as trying every 
         REQUIRE(found.best);
         REQUIRE(found.price == tried(made.pieces, made.stock, made.prices, made.kerf));
         REQUIRE(found.at_least_price == found.price);
+    }
+}
+
+TEST_CASE(
+    "the least bought and the least paid agree with an independent integer programme (GLPK, computed)") {
+    for (const Reference& row : kReference) {
+        const auto in = input(row);
+        const auto found = *cuts(in);
+        CAPTURE(in.pieces_mm.size(), row.least);
+        check_bars(in, found);
+        CHECK(found.best);
+        CHECK((row.prices.empty() ? found.bought_mm.whole() : found.price) == row.least);
     }
 }
 

@@ -38,7 +38,27 @@ Mark tried(std::int64_t need, const std::vector<std::pair<std::int64_t, std::int
     return least;
 }
 
+struct Reference {
+    std::string need;
+    std::vector<std::string> sizes;
+    std::vector<std::int64_t> prices;
+    std::int64_t least;
+};
+const Reference kReference[] = {
+#include "fixtures/reference/packs.inc"
+};
+
 } // namespace
+
+TEST_CASE("the least price agrees with an independent integer programme (GLPK, computed)") {
+    for (const Reference& row : kReference) {
+        PacksInput in{d(row.need), {}};
+        for (std::size_t i = 0; i < row.sizes.size(); ++i)
+            in.packs.push_back({d(row.sizes[i]), row.prices[i]});
+        CAPTURE(row.need, row.least);
+        CHECK(packs(in)->price == row.least);
+    }
+}
 
 TEST_CASE("the cheapest mix of packs is found") {
     // Computed: the cbc integer programme and brute force agree; whole money units, here times 100.
