@@ -27,6 +27,25 @@ std::vector<Level> grid(int columns, int rows, double (*height_mm)(double, doubl
     return levels;
 }
 
+struct Reference {
+    std::size_t columns, rows;
+    std::vector<double> levels_mm;
+    double depth_mm;
+};
+const Reference kReference[] = {
+#include "fixtures/reference/ponds.inc"
+};
+
+PondsInput input(const Reference& grid) {
+    PondsInput in;
+    for (std::size_t i = 0; i < grid.levels_mm.size(); ++i) {
+        const std::size_t x = i % grid.columns, y = i / grid.columns;
+        if (x == 0 || y == 0 || x + 1 == grid.columns || y + 1 == grid.rows) in.drains.push_back(i);
+        in.levels.push_back({static_cast<double>(x), static_cast<double>(y), grid.levels_mm[i]});
+    }
+    return in;
+}
+
 } // namespace
 
 TEST_CASE("the triangles of a grid cover it once") {
@@ -114,6 +133,16 @@ TEST_CASE("on a square grid water fills a hollow as with 4 neighbours, not 8") {
             REQUIRE_FALSE(found->empty());
             CHECK(found->front().depth_mm == Approx(depth_mm));
         }
+    }
+}
+
+TEST_CASE("the deepest hollow of drawn grids agrees with an independent depression filling (scikit-image, "
+          "computed)") {
+    for (const Reference& grid : kReference) {
+        const auto found = ponds(input(grid));
+        REQUIRE(found.ok());
+        REQUIRE_FALSE(found->empty());
+        CHECK(found->front().depth_mm == Approx(grid.depth_mm));
     }
 }
 
