@@ -146,7 +146,7 @@ Result<std::string> Book::photo(const Hash& hash) {
 }
 
 Result<Verified> Book::verify() {
-    return guarded([&] { return verify_book(session_->connected()); });
+    return guarded([&] { return verify_book(session_->connected(), session_->path() + ".photos"); });
 }
 
 } // namespace undersheet::book

@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "book/journal.h"
+#include "book/photos.h"
 
 #include <algorithm>
 #include <map>
@@ -37,7 +38,8 @@ bool columns_agree(const EntryRow& row, const Entry& entry) {
 
 class Verifier {
 public:
-    explicit Verifier(Connection& connection) : connection_(connection) {}
+    Verifier(Connection& connection, const std::string& photo_folder)
+        : connection_(connection), photo_folder_(photo_folder) {}
 
     Verified run() {
         try {
@@ -123,7 +125,16 @@ private:
         } else if (auto done = entry::verify(*entry, key->second); !done) {
             add(about, done.fault().detail);
         }
+        check_photo(about, *entry);
         good.push_back(std::move(*entry));
+    }
+
+    void check_photo(const About& about, const Entry& entry) {
+        if (entry.kind != "photo") return;
+        const auto hash = entry::parse_hash(entry.data.text_of("sha256"));
+        if (!hash) return; // an entry that names no file
+        const auto bytes = read_photo_file(photo_folder_, *hash);
+        if (!bytes) add(about, bytes.fault().detail + " (" + entry::short_name(*hash) + ")");
     }
 
     void check_heads(const std::string& job, const std::vector<Hash>& heads) {
@@ -172,6 +183,7 @@ private:
     }
 
     Connection& connection_;
+    const std::string& photo_folder_;
     Verified result_ = {};
     std::map<std::string, entry::PublicKey> keys_ = {};
     std::vector<Hash> hashes_ = {};
@@ -181,6 +193,8 @@ private:
 
 } // namespace
 
-Verified verify_book(Connection& connection) { return Verifier(connection).run(); }
+Verified verify_book(Connection& connection, const std::string& photo_folder) {
+    return Verifier(connection, photo_folder).run();
+}
 
 } // namespace undersheet::book

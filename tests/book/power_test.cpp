@@ -168,7 +168,7 @@ private:
             session.connected().one("PRAGMA quick_check(1)", {},
                                     [&](const book::Row& row) { whole = row.text(0) == "ok"; });
             const bool all_told = entries >= 2 * told && entries <= 2 * told + 2 && entries % 2 == 0;
-            return whole && all_told && (!thoroughly || book::verify_book(session.connected()).ok());
+            return whole && all_told && (!thoroughly || book::verify_book(session.connected(), {}).ok());
         });
         return checked.ok() && *checked;
     }
