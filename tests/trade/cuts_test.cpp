@@ -139,20 +139,13 @@ CutsInput input(const Small& made) {
 
 // Published: Wikipedia "Cutting stock problem", quoted from memory; 73 proved by an integer programme (cbc), computed.
 TEST_CASE("the paper-mill example takes 73 rolls of 5600 mm, 0.401 % waste") {
-    const auto in = input({{1380, 22},
-                           {1520, 25},
-                           {1560, 12},
-                           {1710, 14},
-                           {1820, 18},
-                           {1880, 18},
-                           {1930, 20},
-                           {2000, 10},
-                           {2050, 12},
-                           {2100, 14},
-                           {2140, 16},
-                           {2150, 18},
-                           {2200, 20}},
-                          {5600});
+    const auto in =
+        input(Reference{0,
+                        {5600},
+                        {},
+                        {1380, 1520, 1560, 1710, 1820, 1880, 1930, 2000, 2050, 2100, 2140, 2150, 2200},
+                        {22, 25, 12, 14, 18, 18, 20, 10, 12, 14, 16, 18, 20},
+                        0});
     const auto found = *cuts(in);
     check_bars(in, found);
     CHECK(found.best);
