@@ -39,6 +39,23 @@ TEST_CASE("sunrise and sunset agree to a minute with an independent ephemeris fr
     CHECK(worst_min < 0.5);
 }
 
+// Published: Astronomy Answers, "The Position of the Sun: Tables" (aa.quae.nl), sunrise on 1 January 2002, to the minute.
+TEST_CASE("sunrise on a day in January agrees to a minute with a published table of latitudes") {
+    struct Printed {
+        double latitude_deg;
+        int hour, minute;
+    };
+    constexpr Printed kTable[] = {{-64, 1, 43}, {-60, 2, 43}, {-56, 3, 19}, {-50, 3, 55}, {-40, 4, 35},
+                                  {-30, 5, 2},  {-20, 5, 24}, {-10, 5, 43}, {0, 6, 0},    {10, 6, 17},
+                                  {20, 6, 35},  {30, 6, 56},  {40, 7, 22},  {46, 7, 42},  {50, 7, 59}};
+    for (const auto& [latitude_deg, hour, minute] : kTable) {
+        CAPTURE(latitude_deg);
+        const auto light = find_daylight({latitude_deg, 0, 2002, 1, 1, 0});
+        REQUIRE(light->sunrise_min);
+        CHECK(*light->sunrise_min == Approx(60 * hour + minute).margin(1));
+    }
+}
+
 TEST_CASE("north of the circle the sun does not set in June and does not rise in December") {
     const auto june = find_daylight({70, 20, 2026, 6, 21, 120});
     CHECK(june->polar == Polar::day);
