@@ -60,6 +60,20 @@ TEST_CASE("the dew point lies within 0.03 K of the ASHRAE formulas from 0 °C up
     }
 }
 
+TEST_CASE("the dew point lies within 0.05 K of an independent library of the properties of water (iapws, "
+          "computed)") {
+    struct Row {
+        double air_c, rh_pct, dew_point_c;
+    };
+    constexpr Row kRows[] = {
+#include "fixtures/reference/air.inc"
+    };
+    for (const Row& row : kRows) {
+        CAPTURE(row.air_c, row.rh_pct);
+        CHECK(dew_point(row.air_c, row.rh_pct) == Approx(row.dew_point_c).margin(0.05));
+    }
+}
+
 TEST_CASE("below 0 °C the dew point is not the frost point, which lies higher") {
     // ASHRAE gives the frost point there: -0.621 and -0.222 °C (psychrolib, computed).
     CHECK(dew_point(0, 95) < -0.621 - 0.03);
