@@ -16,18 +16,11 @@ std::string to_the_right(const std::string& text, std::size_t room) {
     return length < room ? std::string(room - length, ' ') + text : text;
 }
 
-std::string packs_words(const desk::TakeOffLine& line) {
-    std::vector<std::string> words;
-    for (const auto& pack : line.packs) words.push_back(std::to_string(pack.count) + " x " + pack.size);
-    const std::string all = joined(words, " + ");
-    return all.empty() || line.unit == "piece" ? all : all + " " + line.unit;
-}
-
 // What, how much of it, as which packs, for how much; a remark goes under it.
 void show_line(const desk::TakeOffLine& line, Screen& screen) {
     std::string text = "  " + padded(line.title, kTitleRoom) + " " +
                        to_the_right(line.amount_words, kAmountRoom) + "  " +
-                       padded(packs_words(line), kPacksRoom);
+                       padded(line.packs_words, kPacksRoom);
     if (line.has_price) text += to_the_right(line.price_words, kPriceRoom);
     while (text.back() == ' ') text.pop_back();
     screen.line(text);
@@ -57,8 +50,9 @@ void show_trim(const desk::TrimLine& trim, Screen& screen) {
         screen.set_in("      ",
                       run.edge + " " + std::to_string(run.length_mm) + ": " + pieces_words(run.pieces_mm));
     for (const auto& bar : trim.bars)
-        screen.set_in("      ",
-                      "out of " + std::to_string(bar.stock_mm) + ": " + pieces_words(bar.pieces_mm));
+        screen.set_in("      ", "out of " + std::to_string(bar.stock_mm) + ": " +
+                                    pieces_words(bar.pieces_mm) +
+                                    (bar.left_mm > 0 ? ", " + std::to_string(bar.left_mm) + " left" : ""));
 }
 
 void show_used(const desk::TakeOff& made, Screen& screen) {

@@ -135,6 +135,7 @@ struct TakeOffLine {
     std::string amount = {}, unit = {};              // exact; "" for a line that is only money
     std::string amount_words = {};                   // "12.05 l", for people
     std::vector<PackLine> packs = {};
+    std::string packs_words = {}; // "1 x 10 + 1 x 2.5 l"
     bool has_price = false;
     std::int64_t price_minor = 0;
     std::string price_words = {}; // "118.00"
@@ -160,6 +161,7 @@ struct TrimRunLine {
 struct TrimBarLine {
     std::int64_t stock_mm = 0;
     std::vector<std::int64_t> pieces_mm = {};
+    std::int64_t left_mm = 0; // after the last cut
 };
 
 struct TrimLine {

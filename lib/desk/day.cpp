@@ -61,10 +61,10 @@ void fill(DayAnswer& answer, const job::DayPlan& plan, int offset_min) {
 } // namespace
 
 Result<DayAnswer> Desk::day(const Asked& asked, std::string_view forecast_text) {
-    const auto forecast = job::read_forecast(forecast_text);
-    if (!forecast) return forecast.fault();
     auto on = take_up(*session_, asked);
     if (!on) return on.fault();
+    const auto forecast = job::read_forecast(forecast_text, *on->kinds);
+    if (!forecast) return forecast.fault();
     auto row = job::work_left(on->job, *on->method);
     if (!row) return row.fault();
     const auto plan = job::plan_days(on->job, *on->method, *on->kinds, *forecast, *std::move(row));

@@ -1,6 +1,6 @@
 #include "desk/json.h"
 
-#include "entry/json.h"
+#include "desk/json_writing.h"
 
 #include <optional>
 
@@ -10,30 +10,7 @@ namespace {
 using entry::List;
 using entry::Value;
 
-Value list_of(const Lines& lines) {
-    Value list = List{};
-    for (const auto& line : lines) list.push(line);
-    return list;
-}
-
-template <class Row>
-Value rows_of(const std::vector<Row>& rows, Value (*written)(const Row&)) {
-    Value list = List{};
-    for (const auto& row : rows) list.push(written(row));
-    return list;
-}
-
 Value count_of(std::size_t count) { return Value(static_cast<std::int64_t>(count)); }
-
-std::string text_of(const Value& value) { return entry::write_pretty(value) + "\n"; }
-
-// Members that say nothing are left out.
-void put(Value& object, std::string_view key, const std::string& text) {
-    if (!text.empty()) object.set(key, text);
-}
-void put(Value& object, std::string_view key, const Lines& lines) {
-    if (!lines.empty()) object.set(key, list_of(lines));
-}
 
 Value held_value(const Held& held) {
     Value object;

@@ -1,22 +1,11 @@
 #include "desk/json.h"
 
-#include "entry/json.h"
+#include "desk/json_writing.h"
 
 namespace undersheet::desk {
 namespace {
 
-using entry::List;
 using entry::Value;
-
-template <class Row>
-Value rows_of(const std::vector<Row>& rows, Value (*written)(const Row&)) {
-    Value list = List{};
-    for (const auto& row : rows) list.push(written(row));
-    return list;
-}
-
-Value text_value(const std::string& text) { return text; }
-Value whole_value(const std::int64_t& whole) { return whole; }
 
 // Amounts are decimals that the desk wrote itself, so they read.
 Value number_value(const std::string& digits) { return *Decimal::parse(digits); }
@@ -37,32 +26,39 @@ Value pack_value(const PackLine& pack) {
 Value line_value(const TakeOffLine& line) {
     Value object;
     object.set("section", line.section).set("name", line.name).set("title", line.title);
-    object.set("working", rows_of(line.working, text_value));
+    object.set("working", list_of(line.working));
     object.set("allowances", rows_of(line.allowances, allowance_value));
     if (!line.unit.empty()) object.set("amount", number_value(line.amount)).set("unit", line.unit);
     if (!line.packs.empty()) object.set("packs", rows_of(line.packs, pack_value));
     if (line.has_price) object.set("price_minor", line.price_minor);
-    if (!line.remark.empty()) object.set("remark", line.remark);
+    put(object, "remark", line.remark);
     return object;
+}
+
+Value lengths_of(const std::vector<std::int64_t>& lengths_mm) {
+    return rows_of(lengths_mm, [](std::int64_t mm) { return Value(mm); });
 }
 
 Value run_value(const TrimRunLine& run) {
     return Value()
         .set("edge", run.edge)
         .set("length_mm", run.length_mm)
-        .set("pieces_mm", rows_of(run.pieces_mm, whole_value));
+        .set("pieces_mm", lengths_of(run.pieces_mm));
 }
 
 Value bar_value(const TrimBarLine& bar) {
-    return Value().set("stock_mm", bar.stock_mm).set("pieces_mm", rows_of(bar.pieces_mm, whole_value));
+    return Value()
+        .set("stock_mm", bar.stock_mm)
+        .set("pieces_mm", lengths_of(bar.pieces_mm))
+        .set("left_mm", bar.left_mm);
 }
 
 Value used_value(const UsedLine& line) {
     Value object;
     object.set("name", line.name).set("title", line.title).set("unit", line.unit);
     object.set("planned", number_value(line.planned)).set("used", number_value(line.used));
-    object.set("working", rows_of(line.working, text_value));
-    if (!line.remark.empty()) object.set("remark", line.remark);
+    object.set("working", list_of(line.working));
+    put(object, "remark", line.remark);
     return object;
 }
 
@@ -79,9 +75,9 @@ std::string json_of(const TakeOff& made) {
     Value object;
     object.set("job", made.job.ref).set("as_of", made.as_of).set("lines", rows_of(made.lines, line_value));
     object.set("trims", rows_of(made.trims, trim_value)).set("used", rows_of(made.used, used_value));
-    object.set("remarks", rows_of(made.remarks, text_value));
+    object.set("remarks", list_of(made.remarks));
     if (!made.currency.empty()) object.set("currency", made.currency).set("price_list", made.price_list);
-    return entry::write_pretty(object) + "\n";
+    return text_of(object);
 }
 
 } // namespace undersheet::desk

@@ -41,12 +41,21 @@ AllowanceLine allowance_line(const method::Limit& limit) {
     return {limit.key, shortest(limit.value, 6), limit.mark, limit.source, limit.says};
 }
 
+// Of pieces the count says all; of the rest the unit is named once.
+std::string packs_words(const TakeOffLine& line) {
+    std::vector<std::string> words;
+    for (const auto& pack : line.packs) words.push_back(std::to_string(pack.count) + " x " + pack.size);
+    const std::string all = joined(words, " + ");
+    return all.empty() || line.unit == "piece" ? all : all + " " + line.unit;
+}
+
 TakeOffLine line_of(const Made& made, const job::TakeOffLine& line) {
     TakeOffLine out{.section = line.section, .name = line.name, .title = line.title};
     out.amount = line.unit.empty() ? "" : line.amount.text();
     out.unit = line.unit;
     out.amount_words = amount_words(line.amount, line.unit);
     for (const auto& pack : line.packs) out.packs.push_back({pack.size.text(), pack.count});
+    out.packs_words = packs_words(out);
     out.has_price = line.price.has_value();
     out.price_minor = line.price.value_or(0);
     if (line.price) out.price_words = made.prices->money(*line.price);
@@ -73,19 +82,13 @@ TrimLine trim_line(const job::TrimCuts& cuts) {
                   .joint_mm = cuts.joint_mm,
                   .best = cuts.is_best};
     for (const auto& run : cuts.runs) line.runs.push_back({run.edge, run.length_mm, run.pieces_mm});
-    for (const auto& bar : cuts.bars) line.bars.push_back({bar.stock_mm, bar.pieces_mm});
+    for (const auto& bar : cuts.bars) line.bars.push_back({bar.stock_mm, bar.pieces_mm, bar.left_mm});
     return line;
 }
 
 std::string source_words(const method::Limit& limit) {
     if (limit.mark == "M") return limit.source + " (published, quoted from memory)";
     return limit.source;
-}
-
-std::string packs_words(const TakeOffLine& line) {
-    std::vector<std::string> words;
-    for (const auto& pack : line.packs) words.push_back(std::to_string(pack.count) + " x " + pack.size);
-    return joined(words, " + ");
 }
 
 void add(Why& why, std::string heading, Lines lines) {
@@ -95,7 +98,7 @@ void add(Why& why, std::string heading, Lines lines) {
 std::string verdict_of(const TakeOffLine& line, const std::string& currency) {
     std::vector<std::string> words;
     if (!line.amount_words.empty()) words.push_back(line.title + ", " + line.amount_words);
-    if (!line.packs.empty()) words.push_back("bought as " + packs_words(line));
+    if (!line.packs.empty()) words.push_back("bought as " + line.packs_words);
     if (line.has_price) words.push_back(line.price_words + " " + currency);
     if (!line.remark.empty()) words.push_back(line.remark);
     return joined(words, "; ");
@@ -121,7 +124,8 @@ Fault no_such_line(const Made& made, const std::string& wanted) {
     return {Code::no_such_finding,
             "the take-off has no line '" + wanted + "'",
             {},
-            near.empty() ? "undersheet takeoff --json lists their names" : "did you mean '" + near + "'?"};
+            (near.empty() ? "undersheet takeoff --json lists their names" : "did you mean '" + near + "'?") +
+                (made.prices ? "" : " With --prices FILE there are more: trims, pins, money.")};
 }
 
 } // namespace

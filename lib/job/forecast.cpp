@@ -13,18 +13,16 @@ namespace {
 
 using entry::Value;
 
-// What weather can be; wider than what anybody would work in.
 struct Column {
-    const char* name;
-    double least, most;
+    const char* name; // most of them as in the catalogue's kind "air"
     bool needed;
 };
-constexpr std::array<Column, 6> kColumns{{{"air_c", -60, 60, true},
-                                          {"rh_pct", 0, 100, true},
-                                          {"surface_c", -60, 90, false},
-                                          {"wind_ms", 0, 120, false},
-                                          {"gust_ms", 0, 150, false},
-                                          {"rain_mm", 0, 500, false}}};
+constexpr std::array<Column, 6> kColumns{{{"air_c", true},
+                                          {"rh_pct", true},
+                                          {"surface_c", false},
+                                          {"wind_ms", false},
+                                          {"gust_ms", false},
+                                          {"rain_mm", false}}};
 constexpr std::string_view kForm = "undersheet.forecast.1";
 
 using Cells = std::map<std::string, std::string>; // column -> what stands there, empty left out
@@ -33,14 +31,25 @@ Fault wrong(std::size_t row, const std::string& column, const std::string& what,
     return {Code::argument_wrong, what, "forecast, hour " + std::to_string(row) + ", " + column, right};
 }
 
-Result<double> figure(const std::string& text, const Column& column, std::size_t row) {
+// What a figure can be is what an air reading can be; rain is no reading of ours, and only never below nothing.
+std::optional<method::Range> range_of(const Column& column, const method::Catalogue& kinds) {
+    const method::Kind* air = kinds.find("air");
+    const method::Field* field = air == nullptr ? nullptr : air->field(column.name);
+    return field == nullptr ? std::nullopt : field->range;
+}
+
+Result<double> figure(const std::string& text, const Column& column, const method::Catalogue& kinds,
+                      std::size_t row) {
     const auto read = Decimal::parse(replaced(text, ",", "."));
     if (!read) return wrong(row, column.name, "'" + text + "' is no number", "plain digits, 12.5");
     const double value = read->value();
-    if (value >= column.least && value <= column.most) return value;
-    return wrong(row, column.name,
-                 text + " is outside " + fixed(column.least, 0) + " to " + fixed(column.most, 0),
-                 "look at the unit");
+    const auto range = range_of(column, kinds);
+    if (range && (*read < range->least || range->most < *read))
+        return wrong(row, column.name,
+                     text + " is outside " + range->least.text() + " to " + range->most.text(),
+                     "look at the unit");
+    if (!range && value < 0) return wrong(row, column.name, text + " is below 0", "look at the sign");
+    return value;
 }
 
 void put(ForecastHour& hour, std::string_view column, double value) {
@@ -66,7 +75,7 @@ Done no_strangers(const Cells& cells, std::size_t row) {
     return {};
 }
 
-Result<ForecastHour> hour_from(const Cells& cells, std::size_t row) {
+Result<ForecastHour> hour_from(const Cells& cells, const method::Catalogue& kinds, std::size_t row) {
     if (auto known = no_strangers(cells, row); !known) return known.fault();
     ForecastHour hour;
     const auto from = cells.find("from");
@@ -79,19 +88,19 @@ Result<ForecastHour> hour_from(const Cells& cells, std::size_t row) {
         if (cell == cells.end() && column.needed)
             return wrong(row, column.name, "it is missing", "every hour needs it");
         if (cell == cells.end()) continue;
-        auto value = figure(cell->second, column, row);
+        auto value = figure(cell->second, column, kinds, row);
         if (!value) return value.fault();
         put(hour, column.name, *value);
     }
     return hour;
 }
 
-Done add_hour(Forecast& forecast, const Cells& cells) {
+Done add_hour(Forecast& forecast, const Cells& cells, const method::Catalogue& kinds) {
     const std::size_t row = forecast.hours.size() + 1;
     if (row > kMostForecastHours)
         return wrong(row, "from", "more than " + std::to_string(kMostForecastHours) + " hours",
                      "sixteen days at most");
-    auto hour = hour_from(cells, row);
+    auto hour = hour_from(cells, kinds, row);
     if (!hour) return hour.fault();
     if (!forecast.hours.empty() && hour->from.unix_s < forecast.hours.back().from.unix_s + kHour_s)
         return wrong(row, "from", hour->from.text + " does not follow the hour before",
@@ -113,7 +122,7 @@ Result<Cells> cells_of(const Value& hour, std::size_t row) {
     return cells;
 }
 
-Result<Forecast> from_json(std::string_view text) {
+Result<Forecast> from_json(std::string_view text, const method::Catalogue& kinds) {
     const auto read = entry::read_json(text);
     if (!read) return read.fault();
     if (read->text_of("format") != kForm)
@@ -124,7 +133,7 @@ Result<Forecast> from_json(std::string_view text) {
     for (const Value& hour : read->list_of("hours")) {
         const auto cells = cells_of(hour, forecast.hours.size() + 1);
         if (!cells) return cells.fault();
-        if (auto added = add_hour(forecast, *cells); !added) return added.fault();
+        if (auto added = add_hour(forecast, *cells, kinds); !added) return added.fault();
     }
     return forecast;
 }
@@ -136,7 +145,7 @@ std::vector<std::string> cells_of_line(const std::string& line, char between) {
     return cells;
 }
 
-Result<Forecast> from_table(std::string_view text) {
+Result<Forecast> from_table(std::string_view text, const method::Catalogue& kinds) {
     Forecast forecast;
     std::vector<std::string> head;
     char between = ',';
@@ -158,7 +167,7 @@ Result<Forecast> from_table(std::string_view text) {
         for (std::size_t i = 0; i < row.size(); ++i) {
             if (!row[i].empty()) cells[head[i]] = row[i];
         }
-        if (auto added = add_hour(forecast, cells); !added) return added.fault();
+        if (auto added = add_hour(forecast, cells, kinds); !added) return added.fault();
     }
     return forecast;
 }
@@ -174,10 +183,10 @@ const ForecastHour* Forecast::at(std::int64_t unix_s) const {
     return unix_s < hour.from.unix_s + kHour_s ? &hour : nullptr;
 }
 
-Result<Forecast> read_forecast(std::string_view text) {
+Result<Forecast> read_forecast(std::string_view text, const method::Catalogue& kinds) {
     const auto first = text.find_first_not_of(" \t\r\n");
     const bool json = first != std::string_view::npos && text[first] == '{';
-    auto forecast = json ? from_json(text) : from_table(text);
+    auto forecast = json ? from_json(text, kinds) : from_table(text, kinds);
     if (!forecast) return forecast;
     if (forecast->hours.empty())
         return Fault{Code::argument_wrong, "there is no hour in it", "forecast",

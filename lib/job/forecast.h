@@ -2,12 +2,14 @@
 // (docs/forecast.md).
 //
 // Promises: hours come in order of time, none stands twice, each has a time with its offset, air temperature and
-//   humidity; a figure outside what weather can be is refused with its row and column. Nothing is filled in.
+//   humidity; a figure outside what an air reading can be, by the catalogue, is refused with its row and column. Nothing is
+//   filled in.
 // Does not: fetch anything, or say how good the forecast is; its own time of making is kept with it.
 #pragma once
 
 #include "base/result.h"
 #include "entry/time.h"
+#include "method/kinds.h"
 
 #include <optional>
 #include <string>
@@ -35,6 +37,6 @@ inline constexpr std::int64_t kHour_s = 3600;
 inline constexpr std::size_t kMostForecastHours = 24 * 16;
 
 // Either form, told apart by its first character.
-[[nodiscard]] Result<Forecast> read_forecast(std::string_view text);
+[[nodiscard]] Result<Forecast> read_forecast(std::string_view text, const method::Catalogue& kinds);
 
 } // namespace undersheet::job

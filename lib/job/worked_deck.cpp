@@ -10,6 +10,8 @@
 namespace undersheet::job {
 namespace {
 
+constexpr double kBinaryDust_mm = 1e-9; // 150 x 1.1 is not exact in binary
+
 using method::Level;
 using method::Rule;
 
@@ -110,7 +112,7 @@ void spacing(const Context& context, const Rule& rule, std::string_view field, F
     const double most_mm = context.limit(level.limit) * (1 + context.limit("spacing_over_pct") / 100);
     for (const Reading* heads : context.job.all("heads")) {
         const auto apart_mm = heads->number(field);
-        if (!apart_mm || *apart_mm <= most_mm + 1e-9) continue; // 150 x 1.1 is not exact in binary
+        if (!apart_mm || *apart_mm <= most_mm + kBinaryDust_mm) continue;
         out.push_back(
             make_finding(context, rule, level, {.reading = heads, .value = shortest(*apart_mm, 1)}));
     }

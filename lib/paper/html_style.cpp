@@ -76,6 +76,7 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
 @media screen and (max-width: 34rem) {
   dl.facts > div { grid-template-columns: 6.5rem 1fr; gap: 0 0.75rem; }
   table.stacks, .stacks tbody, .stacks tr, .stacks th, .stacks td { display: block; }
+  .stacks caption { display: block; }
   .stacks thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   .stacks tr { border-bottom: 1px solid var(--line); padding: 0.5rem 0; }
   .stacks th, .stacks td { border: 0; padding: 0.1rem 0; text-align: left; }
@@ -100,11 +101,11 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
   .item { padding: 2mm 0 1mm; }
   .signature { width: 52mm; margin: 1mm 5mm 1mm 0; padding-top: 1.5mm; }
   .signature .pen { height: 12mm; }
-  header, h1, h2, h3, caption { break-after: avoid; }
+  header, h1, h2, h3, h3 + p, caption { break-after: avoid; }
   .item, figure, .signature, tr, li { break-inside: avoid; }
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
-  .drawing { break-inside: avoid; }
+  .drawing { break-inside: avoid; break-before: avoid; }
   .drawing svg { min-width: 0; }
   .page-break { break-after: page; }
   .pictures { grid-template-columns: repeat(3, 1fr); gap: 4mm; }

@@ -46,7 +46,7 @@ void add_lines(Making& making, const job::TakeOff& made) {
                          strong(money_figures(*all->price, *making.setting.prices, making.words))}});
     making.table(making.say("order.prices_by", {{"list", making.setting.prices->name},
                                                 {"currency", making.setting.prices->currency}}),
-                 {"item", "needed#", "to_buy", "price#"}, std::move(rows));
+                 {"item", "needed", "to_buy", "price#"}, std::move(rows));
 }
 
 void add_sheet(Making& making, const job::TakeOff& made) {

@@ -1,5 +1,8 @@
 #include "trade/sheet.h"
 
+#include "base/decimal.h"
+#include "trade/field_check.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -9,10 +12,6 @@ namespace {
 
 constexpr double kQuarterTurn_deg = 90;
 constexpr double kSlack_m = 1e-9; // sums of typed lengths are not exact in binary
-
-Fault impossible(const std::string& what, const std::string& where) {
-    return {Code::value_impossible, what, where, {}};
-}
 
 struct Line {
     Point from;
@@ -103,13 +102,17 @@ double as_turn_deg(double angle_deg) {
 Done check(const SheetInput& in) {
     if (auto done = check_outline(in.outline); !done) return done;
     if (in.extra_mm.size() != in.outline.size())
-        return impossible("there is not one extra for each edge", "edges");
-    if (in.rolls_m.empty()) return impossible("no roll widths are given", "rolls_m");
-    if (!(in.cut_to_m > 0)) return impossible("lengths cannot be cut to steps of nothing", "cut_to_m");
+        return impossible("edges", "there is not one extra for each edge", "give one for each, from AB");
+    if (in.rolls_m.empty())
+        return impossible("rolls_m", "no roll widths are given", "give the widths on sale");
+    if (!(in.cut_to_m > 0))
+        return impossible("cut_to_m", "lengths cannot be cut to steps of nothing", "give a step above 0");
     if (in.thickness_mm < 0 || in.density_kg_m3 < 0)
-        return impossible("a sheet cannot weigh less than nothing", "thickness_mm");
+        return impossible("thickness_mm", "a sheet cannot weigh less than nothing",
+                          "give thickness and density of 0 or more");
     for (const double width : in.rolls_m) {
-        if (!(width > 0) || !std::isfinite(width)) return impossible("a roll has a width above 0", "rolls_m");
+        if (!(width > 0) || !std::isfinite(width))
+            return impossible("rolls_m", "a roll of no width", "give widths above 0");
     }
     return {};
 }
@@ -124,7 +127,8 @@ Result<Polygon> widened(const Polygon& outline, const std::vector<double>& extra
     std::vector<Line> lines;
     for (std::size_t i = 0; i < outline.size(); ++i) {
         if (!std::isfinite(extra_mm[i]) || extra_mm[i] < 0)
-            return impossible("an edge cannot need less than nothing", "edges");
+            return impossible("edges", "an edge cannot need less than nothing",
+                              "give 0 or more beyond each edge");
         lines.push_back(moved_out(edge(outline, i), extra_mm[i] / 1000));
     }
     Polygon wide;
@@ -138,9 +142,11 @@ Result<Sheet> sheet(const SheetInput& in) {
     const auto wide = widened(in.outline, in.extra_mm);
     if (!wide) return wide.fault();
     std::optional<Sheet> best;
+    double narrowest_m = INFINITY;
     const double first_deg = edge_angle_deg(edge(in.outline, 0));
     for (const double angle : angles_to_try(*wide, in.rolls_m)) {
         const Box box = box_at(*wide, angle);
+        narrowest_m = std::min(narrowest_m, box.across_m);
         for (const double roll : in.rolls_m) {
             if (box.across_m > roll + kSlack_m) continue;
             const double length = rounded_up_m(box.along_m, in.cut_to_m);
@@ -154,7 +160,9 @@ Result<Sheet> sheet(const SheetInput& in) {
             best->needs_along_m = box.along_m;
         }
     }
-    if (!best) return impossible("no roll on sale is wide enough for one piece", "rolls_m");
+    if (!best)
+        return impossible("rolls_m", "no roll on sale is wide enough for one piece",
+                          "it takes " + shortest(narrowest_m, 3) + " m at the least");
     best->waste_pct = 100 * (best->area_m2 - area_m2(in.outline)) / best->area_m2;
     best->weight_kg = sheet_weight_kg(best->area_m2, in.thickness_mm, in.density_kg_m3);
     return *best;

@@ -87,7 +87,7 @@ TEST_CASE("a take-off for scripts is of the shape its schema says, with prices a
 TEST_CASE("one line of a take-off is explained with its sum, its allowances and their source") {
     const auto why = good(dormer().open().why_take_off({}, {kWithPrices.prices, "deck_adhesive"}));
     CHECK(why.about == "takeoff:deck_adhesive");
-    CHECK(why.verdict == "field adhesive, 2.87 l; bought as 1 x 5; 49.00 GBP");
+    CHECK(why.verdict == "field adhesive, 2.87 l; bought as 1 x 5 l; 49.00 GBP");
     CHECK(step(why, "Worked out").lines.back() == "+ 10 % = 2.871 l");
     const auto allowances = step(why, "Allowances of the method").lines;
     REQUIRE(allowances.size() == 3);
@@ -103,7 +103,8 @@ TEST_CASE("why takes a line of the take-off too, without prices") {
 
 TEST_CASE("a line that is not there is refused with the one that was meant") {
     CHECK(line_of(dormer().open().why_take_off({}, {"", "deck_adhesiv"})) ==
-          "the take-off has no line 'deck_adhesiv'; did you mean 'deck_adhesive'?");
+          "the take-off has no line 'deck_adhesiv'; did you mean 'deck_adhesive'? With --prices FILE there "
+          "are more: trims, pins, money.");
 }
 
 TEST_CASE("a price list that does not read is refused with its line, and nothing is taken off") {

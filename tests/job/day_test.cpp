@@ -28,7 +28,7 @@ struct Hours {
         return *this;
     }
     [[nodiscard]] job::Forecast read() const {
-        auto forecast = job::read_forecast(table);
+        auto forecast = job::read_forecast(table, test::default_kinds());
         REQUIRE(forecast.ok());
         return *std::move(forecast);
     }

@@ -1,6 +1,6 @@
 #include "job/forecast.h"
 
-#include <catch2/catch.hpp>
+#include "tests/support/site.h"
 
 using namespace undersheet;
 
@@ -10,18 +10,22 @@ std::string json(const std::string& hours) {
     return R"({"format":"undersheet.forecast.1","made":"2026-09-20T18:00:00+01:00","hours":[)" + hours + "]}";
 }
 
+Result<job::Forecast> read_of(const std::string& text) {
+    return job::read_forecast(text, test::default_kinds());
+}
+
 std::string refusal(const std::string& text) {
-    const auto read = job::read_forecast(text);
+    const auto read = read_of(text);
     return read ? std::string() : one_line(read.fault());
 }
 
 } // namespace
 
 TEST_CASE("a forecast in JSON and the same one as a table say the same") {
-    const auto one = job::read_forecast(
+    const auto one = read_of(
         json(R"({"from":"2026-09-22T08:00:00+01:00","air_c":12.5,"rh_pct":80,"gust_ms":6.5,"rain_mm":0})"));
-    const auto other = job::read_forecast("from,air_c,rh_pct,wind_ms,gust_ms,rain_mm\n"
-                                          "2026-09-22T08:00:00+01:00,12.5,80,,6.5,0\n");
+    const auto other = read_of("from,air_c,rh_pct,wind_ms,gust_ms,rain_mm\n"
+                               "2026-09-22T08:00:00+01:00,12.5,80,,6.5,0\n");
     REQUIRE(one.ok());
     REQUIRE(other.ok());
     CHECK(one->made == "2026-09-20T18:00:00+01:00");
@@ -34,14 +38,13 @@ TEST_CASE("a forecast in JSON and the same one as a table say the same") {
 }
 
 TEST_CASE("a table with semicolons has commas in its figures, and may end its lines like a spreadsheet") {
-    const auto read = job::read_forecast("from;air_c;rh_pct\r\n2026-09-22T08:00:00+02:00;12,5;80\r\n\r\n");
+    const auto read = read_of("from;air_c;rh_pct\r\n2026-09-22T08:00:00+02:00;12,5;80\r\n\r\n");
     REQUIRE(read.ok());
     CHECK(read->hours[0].air_c == 12.5);
 }
 
 TEST_CASE("an hour is found until it ends, and what is not forecast is not made up") {
-    const auto read =
-        job::read_forecast("from,air_c,rh_pct\n2026-09-22T08:00:00Z,12,80\n2026-09-22T10:00:00Z,14,70\n");
+    const auto read = read_of("from,air_c,rh_pct\n2026-09-22T08:00:00Z,12,80\n2026-09-22T10:00:00Z,14,70\n");
     REQUIRE(read.ok());
     const std::int64_t eight = read->hours[0].from.unix_s;
     CHECK(read->at(eight - 1) == nullptr);
@@ -79,7 +82,19 @@ TEST_CASE("sixteen days of hours are taken, one hour more is not") {
     const auto start = entry::parse_time("2026-09-01T00:00:00Z");
     for (std::size_t i = 0; i < job::kMostForecastHours; ++i)
         table += entry::time_at(start->unix_s + static_cast<std::int64_t>(i) * 3600, 0).text + ",12,80\n";
-    CHECK(job::read_forecast(table).ok());
+    CHECK(read_of(table).ok());
     table += "2026-10-01T00:00:00Z,12,80\n";
     CHECK(refusal(table).find("more than 384 hours") != std::string::npos);
+}
+
+TEST_CASE("a figure can be what an air reading can be, by the catalogue, and rain is not below nothing") {
+    const auto hour = [](const std::string& figures) {
+        return refusal("from,air_c,rh_pct,gust_ms,rain_mm\n2026-09-22T08:00:00Z," + figures + "\n");
+    };
+    CHECK(hour("60,100,120,0").empty());
+    CHECK(hour("-40,0,0,300").empty());
+    CHECK(hour("60.1,80,0,0") == "forecast, hour 1, air_c: 60.1 is outside -40 to 60; look at the unit");
+    CHECK(hour("-40.1,80,0,0") == "forecast, hour 1, air_c: -40.1 is outside -40 to 60; look at the unit");
+    CHECK(hour("12,80,120.1,0") == "forecast, hour 1, gust_ms: 120.1 is outside 0 to 120; look at the unit");
+    CHECK(hour("12,80,0,-0.1") == "forecast, hour 1, rain_mm: -0.1 is below 0; look at the sign");
 }

@@ -125,5 +125,6 @@ TEST_CASE("a sheet that cannot be worked out is refused by its field") {
     CHECK_FALSE(field(in).empty());
     in = ell();
     in.rolls_m = {3.05};
-    CHECK(field(in) == "rolls_m"); // none is wide enough
+    CHECK(field(in) == "rolls_m");
+    CHECK(sheet(in).fault().clears == "it takes 5.5 m at the least");
 }
