@@ -4,9 +4,28 @@
 namespace undersheet::cli {
 namespace {
 
+void show_started(const desk::Started& started, Screen& screen) {
+    screen.set_in("", "A new book for " + started.firm + ": " + started.book);
+    if (!started.device.empty()) screen.set_in("", "This device signs as " + started.device + ".");
+}
+
+// The firm's name comes out of the file, and this device gets its key with the first thing it writes.
+int run_start_from(const Arguments& arguments, const desk::BookAt& book, Screen& screen) {
+    const auto started = desk::Desk::start_from(book, arguments.one("--from"));
+    if (!started) return screen.refuse(started.fault());
+    if (arguments.has("--json")) {
+        screen.bytes(desk::json_of(*started));
+    } else {
+        show_started(*started, screen);
+        screen.set_in("next: ", "undersheet jobs --book " + started->book);
+    }
+    return 0;
+}
+
 int run_start(const Arguments& arguments, Screen& screen) {
     desk::BookAt book = book_at(arguments);
     book.file = arguments.one("FILE");
+    if (arguments.has("--from")) return run_start_from(arguments, book, screen);
     const desk::Firm firm = {arguments.one("--firm"), arguments.one("--address"), arguments.one("--phone"),
                              arguments.one("--email"), arguments.one("--registration")};
     const auto started = desk::Desk::start(book, firm, arguments.one("--when"));
@@ -15,8 +34,7 @@ int run_start(const Arguments& arguments, Screen& screen) {
         screen.bytes(desk::json_of(*started));
         return 0;
     }
-    screen.set_in("", "A new book for " + started->firm + ": " + started->book);
-    screen.set_in("", "This device signs as " + started->device + ".");
+    show_started(*started, screen);
     screen.set_in("next: ", "undersheet people add NAME --role installer --book " + started->book);
     return 0;
 }
@@ -29,7 +47,8 @@ std::vector<Verb> start_verbs() {
              "undersheet start roofs.book --firm \"Pell & Daughter\" --phone \"01632 960 118\"",
              {{"FILE", "where the book is to be; a file that is there already is left alone", Count::one,
                Sort::file}},
-             {{"--firm", "NAME", "the firm whose book it is", true},
+             {{"--firm", "NAME", "the firm whose book it is"},
+              {"--from", "FILE", "a whole book handed over by another device: hand --all", false, Sort::file},
               {"--address", "TEXT", "where the firm is, for the papers"},
               {"--phone", "NUMBER", "whom the customer rings"},
               {"--email", "ADDRESS", "for the papers"},

@@ -58,6 +58,7 @@ enum class Code : int {
     book_damaged = 506,     // bytes that do not verify
     book_failed = 507,      // the file system said no for another reason
     photo_unreadable = 508, // a photograph that cannot be read or kept
+    not_handed = 509,       // a file that is no whole hand-over file of ours
 
     format_unknown = 601, // a paper is not written in that format
     paper_unknown = 602,  // no such paper

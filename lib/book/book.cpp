@@ -4,6 +4,7 @@
 #include "book/opening.h"
 #include "book/photos.h"
 #include "book/session.h"
+#include "book/taking.h"
 #include "book/verify.h"
 #include "entry/names.h"
 
@@ -46,6 +47,38 @@ Result<Book> Book::start(const std::string& path, Surroundings around, std::vect
     return open(path, Access::write, around);
 }
 
+Result<Book> Book::start_from(const std::string& path, const std::string& handed, Surroundings around) {
+    auto made = guarded([&] {
+        const Incoming incoming = HandedFile::open(handed)->read();
+        if (incoming.seal.office.empty()) {
+            throw Trouble{{Code::not_handed, "this file holds one job, not a whole book", handed,
+                           "take it into a book of yours: undersheet take"}};
+        }
+        make_book(path, incoming.seal.office, around.wait_ms,
+                  [&](const std::string& part) { Session(part, Access::write, around, path).take(handed); });
+        return true;
+    });
+    if (!made) return made.fault();
+    return open(path, Access::write, around);
+}
+
+Result<Taken> Book::take(const std::string& handed) {
+    return guarded([&] { return session_->take(handed); });
+}
+
+Result<Handed> Book::hand(std::string_view job, const std::string& to) {
+    return guarded([&] { return session_->hand(job, to); });
+}
+
+Done Book::forget_erased(std::string_view job) {
+    const auto done = guarded([&] {
+        session_->forget_erased(job);
+        return true;
+    });
+    if (!done) return done.fault();
+    return {};
+}
+
 Result<Book> Book::open(const std::string& path, Access access, Surroundings around) {
     return guarded([&] {
         done_or_trouble(check_file(path));
@@ -77,7 +110,7 @@ Result<Hash> Book::keep_text(std::string_view text) {
 }
 
 Result<Hash> Book::keep_photo(std::string_view bytes) {
-    return keep_photo_file(session_->path() + ".photos", bytes);
+    return keep_photo_file(session_->photo_folder(), bytes);
 }
 
 const std::string& Book::path() const { return session_->path(); }
@@ -141,12 +174,10 @@ Result<std::string> Book::text(const Hash& hash) {
     });
 }
 
-Result<std::string> Book::photo(const Hash& hash) {
-    return read_photo_file(session_->path() + ".photos", hash);
-}
+Result<std::string> Book::photo(const Hash& hash) { return read_photo_file(session_->photo_folder(), hash); }
 
 Result<Verified> Book::verify() {
-    return guarded([&] { return verify_book(session_->connected(), session_->path() + ".photos"); });
+    return guarded([&] { return verify_book(session_->connected(), session_->photo_folder()); });
 }
 
 } // namespace undersheet::book

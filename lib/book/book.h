@@ -35,6 +35,27 @@ struct JobLine {
     std::string last_when = {}; // the latest time any of its entries is about, as written
 };
 
+struct TakenJob {
+    std::string job = {}, ref = {};
+    std::int64_t in_file = 0, fresh = 0; // entries; fresh: that were not here yet
+};
+
+// What taking a hand-over file brought.
+struct Taken {
+    std::vector<TakenJob> jobs = {};
+    std::int64_t entries = 0, fresh = 0, photos = 0;
+    std::vector<std::string> new_devices = {};  // that this book had not met
+    std::vector<entry::ChainFault> copied = {}; // devices whose chain goes on twice
+    bool was_older_copy = false;                // the file knew entries of this device that the book did not
+    bool has_erased = false;                    // values or photographs that were here are gone
+};
+
+struct Handed {
+    std::int64_t entries = 0, photos = 0;
+    std::vector<std::string> missing_photos = {}; // named by an entry, not erased, and not there as recorded
+    entry::Hash digest = {};
+};
+
 struct Verified {
     std::int64_t entries = 0;
     entry::Hash digest =
@@ -50,6 +71,9 @@ public:
     [[nodiscard]] static Result<Book> start(const std::string& path, Surroundings around,
                                             std::vector<entry::Draft> first = {});
     [[nodiscard]] static Result<Book> open(const std::string& path, Access access, Surroundings around);
+    // A new book out of a hand-over file that holds a whole one: the same firm, and a device of its own.
+    [[nodiscard]] static Result<Book> start_from(const std::string& path, const std::string& handed,
+                                                 Surroundings around);
     Book(Book&&) noexcept;
     Book& operator=(Book&&) noexcept;
     ~Book();
@@ -67,7 +91,14 @@ public:
     // appending the entry that names it.
     [[nodiscard]] Result<entry::Hash> keep_photo(std::string_view bytes);
 
-    // --- reading: never writes ---
+    // Takes in what a hand-over file holds: the union of both, all of it or nothing. Who erased something is obeyed.
+    [[nodiscard]] Result<Taken> take(const std::string& handed);
+    // Takes away personal values and photographs that an entry of kind "erase" names; call it after appending that entry.
+    [[nodiscard]] Done forget_erased(std::string_view job);
+
+    // --- reading: never writes the book ---
+    // One job, or with "" the whole book, as one file for another device or the customer.
+    [[nodiscard]] Result<Handed> hand(std::string_view job, const std::string& to);
     [[nodiscard]] const std::string& path() const;
     [[nodiscard]] const std::string& office() const; // the job that holds the firm and its people
     [[nodiscard]] std::string device() const;        // who wrote here last, or will write next

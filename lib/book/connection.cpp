@@ -103,10 +103,51 @@ private:
 };
 
 int open_flags(Connection::Mode mode) {
+    if (mode == Connection::Mode::foreign) return SQLite::OPEN_READONLY | SQLite::OPEN_URI;
     // Reading opens for writing too where it may: a book whose power failed has to be rolled back before it can be read.
     return mode == Connection::Mode::create ? SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE
                                             : SQLite::OPEN_READWRITE;
 }
+
+// A file name as a URI of RFC 3986; "immutable" keeps SQLite from a journal that somebody laid beside it.
+std::string name_to_open(const std::string& path, Connection::Mode mode) {
+    if (mode != Connection::Mode::foreign) return path;
+    constexpr std::string_view kDigits = "0123456789abcdef";
+    std::string uri = "file:";
+    for (const char c : path) {
+        const auto byte = static_cast<unsigned char>(c);
+        const bool is_plain = (byte >= 'a' && byte <= 'z') || (byte >= 'A' && byte <= 'Z') ||
+                              (byte >= '0' && byte <= '9') || byte == '/' || byte == '.' || byte == '-';
+        if (is_plain)
+            uri += c;
+        else
+            uri.append({'%', kDigits[byte >> 4U], kDigits[byte & 15U]});
+    }
+    return uri + "?immutable=1";
+}
+
+// Far more than any question of ours needs, and far less than a file made to keep us busy would take.
+int too_long(void*) { return 1; }
+
+void distrust(sqlite3* handle) {
+    constexpr int kMostBytes = 33 << 20; // a photograph and its row
+    constexpr int kMostSteps = 500'000'000;
+    sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, kMostBytes);
+    sqlite3_limit(handle, SQLITE_LIMIT_SQL_LENGTH, 10'000);
+    sqlite3_limit(handle, SQLITE_LIMIT_COLUMN, 16);
+    sqlite3_limit(handle, SQLITE_LIMIT_EXPR_DEPTH, 20);
+    sqlite3_limit(handle, SQLITE_LIMIT_ATTACHED, 0);
+    sqlite3_limit(handle, SQLITE_LIMIT_TRIGGER_DEPTH, 1);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_VIEW, 0, nullptr);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+    sqlite3_progress_handler(handle, kMostSteps, too_long, nullptr);
+}
+
+constexpr const char* kForeignSettings = "PRAGMA query_only = ON;"
+                                         "PRAGMA cell_size_check = ON;"
+                                         "PRAGMA mmap_size = 0;";
 
 } // namespace
 
@@ -156,9 +197,11 @@ std::string Row::bytes(int column) const {
 
 Connection::Connection(const std::string& path, Mode mode, int wait_ms) : path_(path) {
     try {
-        handles_ = std::make_unique<Handles>(path, open_flags(mode), wait_ms);
-        sqlite3_set_authorizer(handles_->database.getHandle(), allow, nullptr);
-        handles_->database.exec(kSettings);
+        handles_ = std::make_unique<Handles>(name_to_open(path, mode), open_flags(mode), wait_ms);
+        sqlite3* handle = handles_->database.getHandle();
+        sqlite3_set_authorizer(handle, allow, nullptr);
+        if (mode == Mode::foreign) distrust(handle);
+        handles_->database.exec(mode == Mode::foreign ? kForeignSettings : kSettings);
         if (mode == Mode::read) handles_->database.exec("PRAGMA query_only = ON");
     } catch (const SQLite::Exception& error) {
         const auto system_error = handles_ ? handles_->system_error() : 0;
@@ -203,6 +246,20 @@ bool Connection::one(const char* query, Parameters parameters, const std::functi
 
 bool Connection::is_read_only() const {
     return sqlite3_db_readonly(handles_->database.getHandle(), "main") != 0;
+}
+
+// VACUUM brings another file in beside this one, and copies rows: what is forbidden to everybody else.
+void Connection::compact() {
+    sqlite3* handle = handles_->database.getHandle();
+    handles_->statements.clear();
+    sqlite3_set_authorizer(handle, nullptr, nullptr);
+    try {
+        handles_->database.exec("VACUUM");
+    } catch (const SQLite::Exception& error) {
+        sqlite3_set_authorizer(handle, allow, nullptr);
+        throw Trouble{fault_of(error, path_, handles_->system_error())};
+    }
+    sqlite3_set_authorizer(handle, allow, nullptr);
 }
 
 Transaction::Transaction(Connection& connection, Kind kind) : connection_(connection) {

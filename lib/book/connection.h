@@ -65,7 +65,8 @@ private:
 
 class Connection {
 public:
-    enum class Mode { read, write, create };
+    // foreign: somebody else's file. It is read as it stands, nothing beside it is looked at, and SQLite trusts none of it.
+    enum class Mode { read, write, create, foreign };
     Connection(const std::string& path, Mode mode, int wait_ms);
     Connection(const Connection&) = delete;
     Connection& operator=(const Connection&) = delete;
@@ -77,6 +78,8 @@ public:
     // The first row, if there is one.
     bool one(const char* query, Parameters parameters, const std::function<void(const Row&)>& row);
 
+    // Writes the file anew without what was deleted in it. Not within a transaction.
+    void compact();
     [[nodiscard]] bool is_read_only() const;
     [[nodiscard]] const std::string& path() const { return path_; }
 

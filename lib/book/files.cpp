@@ -124,6 +124,12 @@ Done move_into_place(const std::string& from, const std::string& to) {
     return sync_folder(folder_of(to));
 }
 
+Done remove_durably(const std::string& path) {
+    if (::unlink(path.c_str()) == 0) return sync_folder(folder_of(path));
+    if (errno == ENOENT || errno == ENOTDIR) return {};
+    return file_fault(errno, path);
+}
+
 Done make_folder(const std::string& path) {
     std::error_code error;
     std::filesystem::create_directory(path, error);

@@ -19,7 +19,8 @@ enum class Readers { everybody, owner }; // owner: mode 0600 from the first byte
 [[nodiscard]] Result<std::string> read_whole(const std::string& path, std::size_t most_bytes);
 // Makes a file that was written elsewhere in the same folder appear under its name; refused when the name is taken.
 [[nodiscard]] Done move_into_place(const std::string& from, const std::string& to);
-[[nodiscard]] Done make_folder(const std::string& path); // and syncs the one above; fine when it is there
+[[nodiscard]] Done make_folder(const std::string& path);    // and syncs the one above; fine when it is there
+[[nodiscard]] Done remove_durably(const std::string& path); // fine when it is not there
 [[nodiscard]] std::string folder_of(const std::string& path);
 
 // What the system said, in words that help on a roof: full, may not be written, is not there.

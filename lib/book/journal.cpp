@@ -1,6 +1,7 @@
 #include "book/journal.h"
 
 #include "base/text.h"
+#include "entry/order.h"
 
 #include <algorithm>
 
@@ -48,15 +49,6 @@ void read_standing(Connection& connection, const std::string& device, Chain& cha
 void write_standing(Connection& connection, const Entry& entry) {
     set_local(connection, standing_key(entry.device),
               std::to_string(entry.dctr) + " " + entry::hash_text(entry.hash));
-}
-
-// --- the rows of one entry ---
-
-void add_row(Connection& connection, const Entry& entry) {
-    connection.run(
-        "INSERT INTO entry (hash, job, dev, seq, lam, id, body, sig) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
-        {Bytes{view(entry.hash)}, entry.job, entry.device, entry.seq, entry.lam, entry.id, Bytes{entry.body},
-         Bytes{view(entry.signature)}});
 }
 
 void add_secrets(Connection& connection, const std::vector<entry::Secret>& secrets) {
@@ -147,6 +139,26 @@ Chain chain_of(Connection& connection, const std::string& job, const std::string
     return chain;
 }
 
+void add_row(Connection& connection, const Entry& entry) {
+    connection.run(
+        "INSERT INTO entry (hash, job, dev, seq, lam, id, body, sig) VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+        {Bytes{view(entry.hash)}, entry.job, entry.device, entry.seq, entry.lam, entry.id, Bytes{entry.body},
+         Bytes{view(entry.signature)}});
+}
+
+void recount(Connection& connection, const std::vector<Entry>& whole_job) {
+    const std::string& job = whole_job.front().job;
+    connection.run("DELETE FROM head WHERE job = ?", {job});
+    connection.run("DELETE FROM job WHERE job = ?", {job});
+    const auto heads = entry::heads_of(whole_job);
+    for (const Entry& entry : whole_job) {
+        count_in_job(connection, entry);
+        if (!std::binary_search(heads.begin(), heads.end(), entry.hash)) continue;
+        connection.run("INSERT INTO head (job, dev, hash, seq, lam) VALUES (?, ?, ?, ?, ?)",
+                       {job, entry.device, Bytes{view(entry.hash)}, entry.seq, entry.lam});
+    }
+}
+
 void add(Connection& connection, const entry::Composed& composed) {
     add_row(connection, composed.entry);
     add_secrets(connection, composed.secrets);
@@ -175,6 +187,19 @@ std::vector<Entry> entries_between(Connection& connection, const Hash& low, cons
     return read_entries(connection,
                         "SELECT body, sig FROM entry WHERE hash BETWEEN ? AND ? ORDER BY hash LIMIT 2",
                         {Bytes{view(low)}, Bytes{view(high)}});
+}
+
+std::set<std::string> own_devices(Connection& connection) {
+    std::set<std::string> devices;
+    connection.each("SELECT k FROM local WHERE k LIKE 'at/%'", {},
+                    [&](const Row& row) { devices.insert(row.text(0).substr(standing_key("").size())); });
+    return devices;
+}
+
+void give_up_device(Connection& connection, const std::string& device) {
+    const std::string key = standing_key(device);
+    connection.run("DELETE FROM local WHERE k = ?", {key});
+    if (local(connection, "device") == device) set_local(connection, "device", "");
 }
 
 std::string local(Connection& connection, std::string_view key) {

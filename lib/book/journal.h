@@ -8,6 +8,7 @@
 #include "entry/compose.h"
 
 #include <optional>
+#include <set>
 #include <vector>
 
 namespace undersheet::book {
@@ -15,6 +16,9 @@ namespace undersheet::book {
 [[nodiscard]] entry::Chain chain_of(Connection& connection, const std::string& job,
                                     const std::string& device);
 void add(Connection& connection, const entry::Composed& composed);
+// An entry that another device wrote: its row alone. recount() makes the look-up rows of its job anew.
+void add_row(Connection& connection, const entry::Entry& entry);
+void recount(Connection& connection, const std::vector<entry::Entry>& whole_job);
 void add_device(Connection& connection, const entry::PublicKey& key);
 
 // Personal values that are still held are filled in.
@@ -26,6 +30,10 @@ void add_device(Connection& connection, const entry::PublicKey& key);
 [[nodiscard]] entry::Hash hash_from(std::string_view bytes);           // 32 bytes, else Trouble
 [[nodiscard]] entry::Signature signature_from(std::string_view bytes); // 64 bytes, else Trouble
 [[nodiscard]] std::string_view bytes_of(const entry::Hash& hash);
+
+// The devices that wrote in this very file, and forgetting that one did: its chain is never gone on with.
+[[nodiscard]] std::set<std::string> own_devices(Connection& connection);
+void give_up_device(Connection& connection, const std::string& device);
 
 // The table `local`: "" when there is no such row.
 [[nodiscard]] std::string local(Connection& connection, std::string_view key);

@@ -86,20 +86,26 @@ void check_is_writable(Connection& connection) {
                    "let it be written, or copy it elsewhere"}};
 }
 
-void make_book(const std::string& path, const std::string& office, int wait_ms,
-               const std::function<void(const std::string& part)>& fill) {
+void make_file(const std::string& path, const std::function<void(const std::string& part)>& fill) {
     done_or_trouble(check_free(path));
     const std::string part = path + "." + std::to_string(::getpid()) + ".part";
     const Sweeper sweeper(part);
-    {
-        Connection connection(part, Connection::Mode::create, wait_ms);
-        Transaction transaction(connection, Transaction::Kind::writing);
-        connection.script(schema::book_sql());
-        set_local(connection, "office", office);
-        transaction.commit();
-    }
     fill(part);
     done_or_trouble(move_into_place(part, path));
+}
+
+void make_book(const std::string& path, const std::string& office, int wait_ms,
+               const std::function<void(const std::string& part)>& fill) {
+    make_file(path, [&](const std::string& part) {
+        {
+            Connection connection(part, Connection::Mode::create, wait_ms);
+            Transaction transaction(connection, Transaction::Kind::writing);
+            connection.script(schema::book_sql());
+            set_local(connection, "office", office);
+            transaction.commit();
+        }
+        fill(part);
+    });
 }
 
 } // namespace undersheet::book

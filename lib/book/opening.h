@@ -15,6 +15,9 @@ namespace undersheet::book {
 void check_is_book(Connection& connection); // ours, of a version we know, with nothing strange in it
 void check_is_writable(Connection& connection);
 
+// Makes a file at `path`: `fill` under another name, then the name it is to have. Refused when the name is taken.
+void make_file(const std::string& path, const std::function<void(const std::string& part)>& fill);
+
 // Makes a book at `path`: an empty one under another name, then `fill` on that name, then the name it is to have.
 void make_book(const std::string& path, const std::string& office, int wait_ms,
                const std::function<void(const std::string& part)>& fill);

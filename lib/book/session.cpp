@@ -19,8 +19,9 @@ struct DoubtfulCommit {
 
 } // namespace
 
-Session::Session(std::string path, Access access, Surroundings around)
-    : path_(std::move(path)), access_(access), around_(around) {
+Session::Session(std::string path, Access access, Surroundings around, const std::string& book_name)
+    : path_(std::move(path)), photo_folder_((book_name.empty() ? path_ : book_name) + ".photos"),
+      access_(access), around_(around) {
     office_ = local(connected(), "office");
     device_ = local(connected(), "device");
     install_ = local(connected(), "install");

@@ -7,6 +7,7 @@
 
 #include "book/book.h"
 #include "book/connection.h"
+#include "book/erased.h"
 
 namespace undersheet::book {
 
@@ -19,14 +20,19 @@ struct Action {
 
 class Session {
 public:
-    Session(std::string path, Access access, Surroundings around);
+    // Photographs lie beside the book of that name, which is another while the book is being made.
+    Session(std::string path, Access access, Surroundings around, const std::string& book_name = {});
 
     Connection& connected();
     std::vector<entry::Entry> append(std::vector<entry::Draft> drafts);
     void in_one_go(const std::function<Done()>& work);
     void keep_text(const entry::Hash& hash, std::string_view text);
+    Taken take(const std::string& handed);
+    Handed hand(std::string_view job, const std::string& to);
+    void forget_erased(std::string_view job);
 
     [[nodiscard]] const std::string& path() const { return path_; }
+    [[nodiscard]] const std::string& photo_folder() const { return photo_folder_; }
     [[nodiscard]] const std::string& office() const { return office_; }
     [[nodiscard]] const std::string& device() const { return device_; }
 
@@ -43,7 +49,9 @@ private:
     void write_device(Connection& to);
     entry::Entry write_one(Connection& to, const entry::Draft& draft);
 
-    std::string path_;
+    void drop_erased(const Erased& erased, bool has_forgotten);
+
+    std::string path_, photo_folder_;
     Access access_;
     Surroundings around_;
     std::unique_ptr<Connection> connection_ = {};

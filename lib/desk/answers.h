@@ -6,18 +6,13 @@
 #pragma once
 
 #include "base/fault.h"
+#include "desk/answers_handing.h"
 
 #include <cstdint>
 #include <string>
 #include <vector>
 
 namespace undersheet::desk {
-
-using Lines = std::vector<std::string>;
-
-struct JobName {
-    std::string ref = {}, roof = {};
-};
 
 struct Started {
     std::string book = {}, firm = {}, device = {};

@@ -57,6 +57,21 @@ Result<Started> Desk::start(const BookAt& book, const Firm& firm, const std::str
     return start(book.file, firm, std::move(*world), when);
 }
 
+Result<Started> Desk::start_from(const BookAt& book, const std::string& handed_file) {
+    auto world = machine(book.clock);
+    if (!world) return world.fault();
+    Session session(book.file, std::move(*world));
+    auto made = book::Book::start_from(book.file, handed_file, {*session.world, session.keys});
+    if (!made) return made.fault();
+    auto office = made->entries(made->office());
+    if (!office) return office.fault();
+    Started started{made->path(), "", made->device()};
+    for (const auto& entry : *office) {
+        if (entry.kind == "firm") started.firm = entry.data.text_of("name", started.firm);
+    }
+    return started;
+}
+
 Result<Desk> Desk::open(const BookAt& book) {
     auto world = machine(book.clock);
     if (!world) return world.fault();

@@ -41,6 +41,9 @@ public:
     Desk& operator=(Desk&&) noexcept;
     ~Desk();
 
+    // A new book out of a hand-over file that holds a whole one; this device gets a key of its own.
+    static Result<Started> start_from(const BookAt& book, const std::string& handed_file);
+
     // --- people and jobs ---
     [[nodiscard]] Result<std::vector<PersonLine>> people();
     [[nodiscard]] Result<PersonLine> add_person(const Asked& asked, const NewPerson& person);
@@ -80,6 +83,12 @@ public:
     [[nodiscard]] Result<Kept> punch_look(const Asked& asked, std::string_view number,
                                           std::string_view note = {});
     [[nodiscard]] Result<Kept> punch_join(const Asked& asked, std::string_view number, std::string_view with);
+
+    // --- several devices ---
+    [[nodiscard]] Result<HandedOut> hand(const HandOver& what);
+    [[nodiscard]] Result<TakenIn> take(const std::string& handed_file);
+    [[nodiscard]] Result<SettleList> to_settle(const Asked& asked);
+    [[nodiscard]] Result<Kept> settle(const Asked& asked, const Settle& settled);
 
     // --- papers and the journal ---
     [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format,

@@ -44,7 +44,7 @@ void pin(Typed& typed, const job::Finding& finding) {
 
 Fault no_number(const job::Job& job, const std::string& typed) {
     std::vector<std::string> numbers;
-    for (const auto& item : job.punch) numbers.push_back(std::to_string(item.number));
+    for (const auto& item : job.punch) numbers.push_back(item.name);
     return {Code::no_such_finding,
             "there is no row '" + typed + "' put on the punch list by hand",
             {},
@@ -55,7 +55,7 @@ Fault no_number(const job::Job& job, const std::string& typed) {
 
 const job::PunchItem* item_of(const job::Job& job, const std::string& typed) {
     const auto found = std::find_if(job.punch.begin(), job.punch.end(), [&](const job::PunchItem& item) {
-        return std::to_string(item.number) == typed;
+        return item.name == lower_ascii(typed);
     });
     return found == job.punch.end() ? nullptr : &*found;
 }
@@ -70,11 +70,10 @@ int next_number(const job::Job& job) {
 Done check_clear(const job::PunchItem& item, const Typed& typed) {
     const bool shown = !typed.text("photo").empty() || !typed.text("why").empty();
     if (item.cleared != nullptr)
-        return Fault{
-            Code::not_from_here, "row " + std::to_string(item.number) + " is cleared already", {}, {}};
+        return Fault{Code::not_from_here, "row " + item.name + " is cleared already", {}, {}};
     if (shown || item.severity == method::Severity::note) return {};
     return Fault{Code::reason_needed,
-                 "row " + std::to_string(item.number) + " needs a photograph of what it looks like now",
+                 "row " + item.name + " needs a photograph of what it looks like now",
                  {},
                  "give --photo FILE, or --why with the reason there is none"};
 }
@@ -93,6 +92,14 @@ Done check_row(const job::Job& job, const Typed& typed) {
     if (item_of(job, typed.text("with")) == nullptr) return no_number(job, typed.text("with"));
     if (typed.text("with") != typed.text("number")) return {};
     return Fault{Code::argument_wrong, "a row cannot be joined to itself", {}, "name two rows"};
+}
+
+// Two devices may have given one number to two rows: the entry that raised the row says which is meant.
+void pin_row(const job::Job& job, Typed& typed, std::string_view number, std::string_view raised) {
+    const job::PunchItem* item = item_of(job, typed.text(number));
+    if (item == nullptr) return;
+    typed.set(number, std::to_string(item->number));
+    typed.set(raised, entry::hash_text(item->raised->hash));
 }
 
 // A must-do step that holds a part is let go under the name its refusal gives: step@band/AB:smooth.
@@ -133,6 +140,9 @@ Result<Drafted> draft_punch(const Writing& writing, Typed typed) {
         typed.set("number", std::to_string(next_number(job)));
     } else if (auto row = check_row(job, typed); !row) {
         return row.fault();
+    } else {
+        pin_row(job, typed, "number", "of");
+        pin_row(job, typed, "with", "with_of");
     }
     return checked_draft(writing, typed);
 }

@@ -94,6 +94,7 @@ Result<Drafted> draft_reading(const Writing& writing, const Typed& typed) {
 }
 
 Result<Drafted> draft_event(const Writing& writing, Typed typed) {
+    if (typed.kind == "settle") return draft_settle(writing, std::move(typed));
     if (const auto event = job::event_of(typed.kind)) return draft_move(writing, typed, *event);
     if (typed.kind == "correct") return draft_correction(writing, typed);
     if (typed.kind == "withdraw") return draft_withdrawal(writing, std::move(typed));
@@ -193,7 +194,7 @@ Result<Drafted> draft_of(const Writing& writing, Typed typed) {
     if (auto office = check_office(*kind); !office) return office.fault();
     auto over = is_closed(on);
     if (!over) return over.fault();
-    if (*over) return closed(on.job);
+    if (*over && typed.kind != "settle") return closed(on.job); // what was said apart is settled at any age
     if (!typed.part.empty()) {
         auto part = part_meant(on.job, typed.part);
         if (!part) return part.fault();

@@ -41,6 +41,7 @@ struct Writing {
 // The kinds that need more than their fields.
 [[nodiscard]] Result<Drafted> draft_move(const Writing& writing, const Typed& typed, job::Event event);
 [[nodiscard]] Result<Drafted> draft_answer(const Writing& writing, Typed typed); // decide, reason, told
+[[nodiscard]] Result<Drafted> draft_settle(const Writing& writing, Typed typed);
 [[nodiscard]] Result<Drafted> draft_punch(const Writing& writing, Typed typed);
 [[nodiscard]] Result<Drafted> draft_correction(const Writing& writing, const Typed& typed);
 [[nodiscard]] Result<Drafted> draft_withdrawal(const Writing& writing, Typed typed);

@@ -19,6 +19,9 @@ namespace undersheet::desk {
 [[nodiscard]] std::string json_of(const DayAnswer& made);
 [[nodiscard]] std::string json_of(const Punch& punch);
 [[nodiscard]] std::string json_of(const History& history);
+[[nodiscard]] std::string json_of(const HandedOut& handed);
+[[nodiscard]] std::string json_of(const std::vector<TakenIn>& taken);
+[[nodiscard]] std::string json_of(const SettleList& list);
 [[nodiscard]] std::string json_of(const Verified& verified);
 [[nodiscard]] std::string json_of(const std::vector<KindLine>& kinds);
 

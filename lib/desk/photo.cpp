@@ -61,7 +61,7 @@ Done keep_file(Session& session, const Photograph& photo) {
 // "band/AB" for what was raised about a part, its place else.
 std::string what_of(const Case& on, const std::string& number) {
     for (const auto& item : on.job.punch) {
-        if (std::to_string(item.number) == number) return entry::hash_text(item.raised->hash);
+        if (item.name == lower_ascii(number)) return entry::hash_text(item.raised->hash);
     }
     return "";
 }

@@ -74,6 +74,16 @@ struct Told {
     std::string finding = {}, whom = {};
 };
 
+struct Settle {
+    std::string item = {}, keep = {}, why = {}; // keep: the entry of the side that holds
+};
+
+struct HandOver {
+    std::string job = {};    // its reference; "" is the job last worked on
+    bool whole_book = false; // every job and the firm's journal
+    std::string file = {};   // where it is to lie; a file that is there is left alone
+};
+
 struct TakeOffBy {
     std::string prices = {}; // the text of a price list; "" is none
     std::string line = {};   // why this one: its name, "deck_adhesive"

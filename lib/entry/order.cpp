@@ -51,7 +51,10 @@ private:
 
     void check_number_is_single(const Entry& entry) {
         if (!numbers_.emplace(entry.device, entry.seq).second) {
-            add(entry, "the device was copied: there are two entries number " + std::to_string(entry.seq));
+            faults_.push_back(
+                {entry.hash, entry.device, entry.seq,
+                 "the device was copied: there are two entries number " + std::to_string(entry.seq),
+                 ChainFault::Sort::copied});
         }
     }
 

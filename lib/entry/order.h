@@ -11,10 +11,12 @@
 namespace undersheet::entry {
 
 struct ChainFault {
+    enum class Sort { broken, copied }; // copied: one device's chain goes on twice, and both are kept
     Hash entry = {};
     std::string device = {};
     std::int64_t seq = 0;
     std::string what = {};
+    Sort sort = Sort::broken;
 };
 
 // One job: prev, seq, seen and lam of each entry. Takes them in any order.

@@ -1,6 +1,7 @@
 #include "job/guards.h"
 
 #include "base/text.h"
+#include "job/settle.h"
 
 #include <algorithm>
 
@@ -122,6 +123,19 @@ HeldList on_top_holds(const Scene& scene) {
     return held;
 }
 
+Held to_settle(const SettleItem& item) {
+    return {.why = settle_words(item) + ": it is not settled which holds",
+            .clears = "settle " + item.id + " --keep ENTRY --why \"…\""};
+}
+
+HeldList settle_holds(const Scene& scene) {
+    HeldList held;
+    for (const SettleItem& item : scene.job.to_settle) {
+        if (item.holds && !item.part.empty() && item.part == scene.part.name) held.push_back(to_settle(item));
+    }
+    return held;
+}
+
 HeldList cause_holds(const Scene& scene) {
     HeldList held;
     for (const auto& cause : scene.part.doubt_parts) {
@@ -172,6 +186,14 @@ HeldList held_by_findings(const Scene& scene, Moment moment) {
             line.clears += ", or a named decision";
         if (finding.severity == Severity::note) line.clears = "reason " + finding.id + " \"…\"";
         held.push_back(std::move(line));
+    }
+    return held;
+}
+
+HeldList nothing_to_settle(const Scene& scene) {
+    HeldList held;
+    for (const SettleItem& item : scene.job.to_settle) {
+        if (item.holds) held.push_back(to_settle(item));
     }
     return held;
 }
@@ -227,6 +249,8 @@ HeldList holds_for(const Scene& scene, Guard guard) {
         return on_job_holds(scene);
     case Guard::cause_settled:
         return cause_holds(scene);
+    case Guard::settled:
+        return settle_holds(scene);
     }
     return {};
 }

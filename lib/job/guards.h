@@ -31,7 +31,8 @@ using HeldList = std::vector<Held>;
 [[nodiscard]] HeldList beside_holds(const Scene& scene);   // open coats, heat
 [[nodiscard]] HeldList start_evidence(const Scene& scene); // delivery, dust, heights, chase cut
 [[nodiscard]] HeldList sign_holds(const Scene& scene);
-[[nodiscard]] HeldList step_holds(const Scene& scene); // may this step be ticked now
+[[nodiscard]] HeldList step_holds(const Scene& scene);        // may this step be ticked now
+[[nodiscard]] HeldList nothing_to_settle(const Scene& scene); // what devices said apart
 [[nodiscard]] HeldList missing_steps(const Scene& scene);
 
 // One line for each guard that fails, in the order of the table.

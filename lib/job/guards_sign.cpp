@@ -157,6 +157,7 @@ HeldList sign_holds(const Scene& scene) {
     when("creases_warmed", creases_not_warmed);
     when("punch_clear", punch_open);
     when("nothing_doubted", doubted_parts);
+    when("nothing_doubted", nothing_to_settle);
     when("customer", no_customer);
     return held;
 }

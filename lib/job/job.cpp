@@ -27,8 +27,19 @@ std::string Reading::word(std::string_view field) const {
 
 bool Reading::not_looked(std::string_view field) const { return is_not_looked(word(field)); }
 
+void Part::stand(const PartEvent& event) {
+    events.push_back(event);
+    tips = {{event.entry, event.to}};
+    state = event.to;
+}
+
+bool Part::is_contested() const {
+    return std::any_of(tips.begin(), tips.end(),
+                       [&](const Tip& tip) { return tip.state != tips.front().state; });
+}
+
 const SignOff* Part::signature() const {
-    if (signatures.empty() || signatures.back().struck) return nullptr;
+    if (is_contested() || signatures.empty() || signatures.back().struck) return nullptr;
     return &signatures.back();
 }
 

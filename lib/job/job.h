@@ -67,11 +67,18 @@ struct PartEvent {
     State from{}, to{};
 };
 
+// The last move of a part that one device made; there are several when devices moved it apart.
+struct Tip {
+    const entry::Entry* entry = nullptr;
+    State state{};
+};
+
 struct Part {
     std::string name, stage, what; // "band/AB", "band", "AB"
     State state = State::waiting;
     std::string note = {}; // why it is not needed, left out or in doubt
     std::vector<PartEvent> events = {};
+    std::vector<Tip> tips = {}; // where the moves of each device led
     std::vector<Tick> ticks = {};
     std::vector<SignOff> signatures = {}; // the last one stands unless struck
     std::vector<Pause> pauses = {};
@@ -82,9 +89,29 @@ struct Part {
     const entry::Entry* reading = nullptr;     // the air reading it was begun under
     std::string begun_by = {};
     std::string left_out_why = {}, agreed_by = {};
+    void stand(const PartEvent& event);                               // moved by it, by one device alone
+    [[nodiscard]] bool is_contested() const;                          // devices left it in different states
     [[nodiscard]] const SignOff* signature() const;                   // the one that stands, or nullptr
     [[nodiscard]] const Tick* last_tick(std::string_view step) const; // the latest that is not struck
     [[nodiscard]] bool has_begun() const;
+};
+
+// What two devices said apart, for a person to settle (settle.h).
+enum class Apart { part_state, reading, field, correction, after_hand_over, punch_rows };
+struct SettleSide {
+    const entry::Entry* entry = nullptr;
+    std::string says = {}; // "signed"; "" where the entry speaks for itself
+};
+struct SettleItem {
+    std::string id = {};
+    Apart about{};
+    std::string part = {}, kind = {}, field = {}; // what it concerns
+    entry::Place place = {};
+    std::vector<SettleSide> sides = {};
+    bool holds = false;                    // its part, and the final look
+    const entry::Entry* settled = nullptr; // by this
+    const entry::Entry* kept = nullptr;
+    std::string why = {};
 };
 
 struct Decision {
@@ -100,6 +127,7 @@ struct Answer { // a reason given to a finding, or who was told of it
 
 struct PunchItem {
     int number = 0;
+    std::string name = {}; // "5"; "5b" when another device gave the same number
     const entry::Entry* raised = nullptr;
     std::string text, part;
     entry::Place place = {};
@@ -128,6 +156,7 @@ struct Job {
     std::vector<PunchItem> punch;
     std::vector<const entry::Entry*> issued; // papers given out
     std::vector<std::string> problems;       // entries that break a rule, kept and not folded
+    std::vector<SettleItem> to_settle, settled;
     const entry::Entry* handed_over = nullptr;
 
     [[nodiscard]] const Part* part(std::string_view name) const;

@@ -17,25 +17,25 @@ const std::vector<Row>& table() {
     using S = State;
     using E = Event;
     using G = Guard;
-    static const std::vector<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin,
-                                          G::side_by_side,   G::on_job};
+    static const std::vector<Guard> begin{G::settled, G::earlier_signed, G::no_stop, G::safety, G::reading,
+                                          G::tin,     G::side_by_side,   G::on_job};
     static const std::vector<Row> rows{
         {S::waiting, E::begin, S::under_way, begin},
         {S::opened_again, E::begin, S::under_way, begin},
         {S::paused, E::resume, S::under_way, begin},
-        {S::waiting, E::leave_out, S::left_out, {G::may_leave_out, G::reason, G::agreed}},
-        {S::left_out, E::take_back, S::waiting, {G::reason, G::nothing_on_top}},
-        {S::under_way, E::tick, S::under_way, {G::step_order, G::side_by_side, G::on_job}},
-        {S::under_way, E::pause, S::paused, {G::reason}},
+        {S::waiting, E::leave_out, S::left_out, {G::settled, G::may_leave_out, G::reason, G::agreed}},
+        {S::left_out, E::take_back, S::waiting, {G::settled, G::reason, G::nothing_on_top}},
+        {S::under_way, E::tick, S::under_way, {G::settled, G::step_order, G::side_by_side, G::on_job}},
+        {S::under_way, E::pause, S::paused, {G::settled, G::reason}},
         {S::under_way, E::finish, S::done, {G::steps_complete}},
         // Done again by itself when every must-do step still stands; a new coat takes back the finger test and the mating.
-        {S::done, E::tick, S::under_way, {G::step_order, G::side_by_side, G::on_job}},
-        {S::done, E::sign, S::signed_off, {G::earlier_signed, G::sign_clear, G::on_job}},
-        {S::done, E::send_back, S::under_way, {G::reason}},
+        {S::done, E::tick, S::under_way, {G::settled, G::step_order, G::side_by_side, G::on_job}},
+        {S::done, E::sign, S::signed_off, {G::settled, G::earlier_signed, G::sign_clear, G::on_job}},
+        {S::done, E::send_back, S::under_way, {G::settled, G::reason}},
         {S::signed_off, E::doubt, S::in_doubt, {}},
-        {S::in_doubt, E::confirm, S::signed_off, {G::reason, G::cause_settled, G::on_job}},
-        {S::signed_off, E::reopen, S::opened_again, {G::reason}},
-        {S::in_doubt, E::reopen, S::opened_again, {G::reason}},
+        {S::in_doubt, E::confirm, S::signed_off, {G::settled, G::reason, G::cause_settled, G::on_job}},
+        {S::signed_off, E::reopen, S::opened_again, {G::settled, G::reason}},
+        {S::in_doubt, E::reopen, S::opened_again, {G::settled, G::reason}},
     };
     return rows;
 }
@@ -65,8 +65,8 @@ constexpr std::array<Names, kStates> kStateNames{{{"not_needed", "not needed"},
                                                   {"closed", "closed"}}};
 
 constexpr std::array<std::string_view, kEvents> kEventWords{
-    "begin", "tick",    "pause",  "resume",    "finish",    "sign", "send_back",
-    "doubt", "confirm", "reopen", "leave_out", "take_back", "close"};
+    "begin", "tick",    "pause",  "resume",    "finish",    "sign",  "send_back",
+    "doubt", "confirm", "reopen", "leave_out", "take_back", "close", "settle"};
 
 // practice: closed > opened again > in doubt > paused > under way > done > signed > left out > waiting.
 int care(State state) {

@@ -43,9 +43,10 @@ enum class Event {
     reopen,
     leave_out,
     take_back,
-    close
+    close,
+    settle // of two sides that devices wrote apart, one holds; the state is the side's, not this table's
 };
-inline constexpr int kEvents = 13;
+inline constexpr int kEvents = 14;
 
 // What has to be true for a move. Each failed guard becomes one line: what holds, and what would clear it.
 enum class Guard {
@@ -63,9 +64,10 @@ enum class Guard {
     steps_complete, // every must-do step is ticked or decided
     sign_clear,     // nothing holds the sign-off
     on_job,         // the person is on the job
-    cause_settled   // what put it in doubt is settled
+    cause_settled,  // what put it in doubt is settled
+    settled         // no two devices left it in different states
 };
-inline constexpr int kGuards = 15;
+inline constexpr int kGuards = 16;
 
 // One fact a guard; true means the guard is content.
 class Facts {

@@ -37,7 +37,7 @@ PunchRow row_of(const Finding& finding) {
 }
 
 PunchRow row_of(const PunchItem& item) {
-    PunchRow row{.number = std::to_string(item.number),
+    PunchRow row{.number = item.name,
                  .open = item.cleared == nullptr,
                  .severity = item.severity,
                  .place = entry::place_text(item.place)};

@@ -1,6 +1,7 @@
 #include "job/readings.h"
 
 #include "entry/json.h"
+#include "job/clashes.h"
 
 #include <algorithm>
 #include <set>
@@ -42,16 +43,18 @@ void overlay(Value& under, const Value& over) {
 
 class Counter {
 public:
-    explicit Counter(const method::Catalogue& kinds) : kinds_(kinds) {}
+    Counter(const method::Catalogue& kinds, const Told& told) : kinds_(kinds), told_(told) {}
 
     void gather_changes(const std::vector<const Entry*>& visible) {
         for (const Entry* entry : visible) {
             if (entry->kind == "withdraw") withdrawn_.insert(entry->data.text_of("of"));
         }
         for (const Entry* entry : visible) {
-            if (entry->kind != "correct" || withdrawn_.contains(entry::hash_text(entry->hash))) continue;
-            made_.corrections[entry->data.text_of("of")].push_back(entry);
+            if (withdrawn_.contains(entry::hash_text(entry->hash))) continue;
+            if (entry->kind == "correct") made_.corrections[entry->data.text_of("of")].push_back(entry);
+            if (entry->kind == "settle") settlements_.note(entry);
         }
+        for (auto& [of, corrections] : made_.corrections) settle_corrections(corrections);
         for (const Entry* entry : visible) {
             const std::string replaces = entry->data.text_of("replaces");
             if (!replaces.empty()) superseded_.insert(replaces);
@@ -82,6 +85,8 @@ public:
     }
 
     Counted finish() {
+        for (auto& [identity, standing] : latest_) settle_readings(standing);
+        for (auto& [identity, fields] : fields_) settle_fields(identity, fields);
         for (std::size_t i = 0; i < taken_.size(); ++i) {
             if (still_counts_[i]) made_.readings.push_back(std::move(taken_[i]));
         }
@@ -97,15 +102,92 @@ private:
     }
 
     void stand_in_for_earlier(const method::Kind& kind, Reading& reading) {
-        const auto [at, is_first] = latest_.try_emplace(identity(kind, reading), taken_.size());
-        if (is_first) return;
-        const Reading& earlier = taken_[at->second];
-        if (kind.judging == method::Judging::fills)
-            fill_from(earlier, reading);
-        else
-            made_.replaced.push_back(earlier);
-        still_counts_[at->second] = false;
-        at->second = taken_.size();
+        const std::string of = identity(kind, reading);
+        std::vector<std::size_t>& standing = latest_[of];
+        if (kind.judging == method::Judging::fills) {
+            for (const std::size_t earlier : standing) {
+                fill_from(taken_[earlier], reading);
+                still_counts_[earlier] = false;
+            }
+            standing.clear();
+            if (!told_.is_one_run()) stand_fields(of, *reading.entry);
+        } else {
+            std::erase_if(standing, [&](std::size_t earlier) { return gives_way(earlier, reading); });
+        }
+        standing.push_back(taken_.size());
+    }
+
+    // What its writer knew of, or what says the same.
+    bool gives_way(std::size_t earlier, const Reading& reading) {
+        const Reading& other = taken_[earlier];
+        if (told_.apart(*reading.entry, *other.entry) && !says_the_same(reading, other)) return false;
+        made_.replaced.push_back(other);
+        still_counts_[earlier] = false;
+        return true;
+    }
+    static bool says_the_same(const Reading& a, const Reading& b) {
+        return entry::write_strict(a.data) == entry::write_strict(b.data);
+    }
+
+    void stand_fields(const std::string& of, const Entry& entry) {
+        const Value data = corrected_data(entry, made_);
+        for (const auto& member : *data.map()) {
+            const auto held = entry.personal.find(member.key); // two salts make one name look like two
+            const Value says = held == entry.personal.end() ? member.value : Value(held->second);
+            fields_[of][member.key].stand(&entry, says, told_);
+        }
+    }
+
+    // --- what was said apart ---
+
+    void keep(SettleItem item) {
+        (item.settled == nullptr ? made_.to_settle : made_.settled).push_back(std::move(item));
+    }
+
+    void settle_readings(const std::vector<std::size_t>& standing) {
+        if (standing.size() < 2) return;
+        std::vector<const Entry*> sides;
+        for (const std::size_t at : standing) sides.push_back(taken_[at].entry);
+        SettleItem item = item_of(Apart::reading, *sides.front(), "", sides);
+        if (settlements_.apply(item, told_)) {
+            for (const std::size_t at : standing) {
+                if (taken_[at].entry == item.kept) continue;
+                made_.replaced.push_back(taken_[at]);
+                still_counts_[at] = false;
+            }
+        }
+        keep(std::move(item));
+    }
+
+    void settle_fields(const std::string& of, const std::map<std::string, Sides>& fields) {
+        for (const auto& [field, sides] : fields) {
+            if (!sides.differ()) continue;
+            SettleItem item = item_of(Apart::field, *sides.entries().front(), field, sides.entries());
+            if (settlements_.apply(item, told_))
+                taken_[latest_[of].front()].data.set(field, sides.said_by(item.kept));
+            keep(std::move(item));
+        }
+    }
+
+    // The last correction in the list is the one that counts.
+    void settle_corrections(std::vector<const Entry*>& corrections) {
+        if (corrections.size() < 2 || told_.is_one_run()) return;
+        std::map<std::string, Sides> fields;
+        for (const Entry* correction : corrections) {
+            const Value* changed = correction->data.find("fields");
+            if (changed == nullptr || changed->map() == nullptr) continue;
+            for (const auto& member : *changed->map())
+                fields[member.key].stand(correction, member.value, told_);
+        }
+        for (const auto& [field, sides] : fields) {
+            if (!sides.differ()) continue;
+            SettleItem item = item_of(Apart::correction, *sides.entries().front(), field, sides.entries());
+            if (settlements_.apply(item, told_)) {
+                std::erase(corrections, item.kept);
+                corrections.push_back(item.kept);
+            }
+            keep(std::move(item));
+        }
     }
 
     // What the earlier entries said and this one leaves open still counts.
@@ -119,10 +201,13 @@ private:
     }
 
     const method::Catalogue& kinds_;
+    const Told& told_;
+    Settlements settlements_ = {};
     std::set<std::string> withdrawn_, superseded_;
     std::vector<Reading> taken_;
     std::vector<bool> still_counts_;
-    std::map<std::string, std::size_t> latest_; // identity -> its place in taken_
+    std::map<std::string, std::vector<std::size_t>> latest_;          // identity -> its places in taken_
+    std::map<std::string, std::map<std::string, Sides>> fields_ = {}; // of kinds that fill field by field
     Counted made_;
 };
 
@@ -138,8 +223,9 @@ Value corrected_data(const Entry& entry, const Counted& counted) {
     return data;
 }
 
-Counted count_readings(const std::vector<const Entry*>& visible, const method::Catalogue& kinds) {
-    Counter counter(kinds);
+Counted count_readings(const std::vector<const Entry*>& visible, const method::Catalogue& kinds,
+                       const Told& told) {
+    Counter counter(kinds, told);
     counter.gather_changes(visible);
     for (const Entry* entry : visible) counter.count(entry);
     return counter.finish();

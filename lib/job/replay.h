@@ -2,16 +2,17 @@
 //
 // Promises: every stage event moves its part by transition(), or is kept as a problem; a later coat undoes the finger test;
 //   a pause that spoils an open coat undoes it; opening a part again strikes its signature and does to the parts after it
-//   what the method's rows say.
+//   what the method's rows say. What devices wrote apart moves a view for each, joined where one took the other's entries.
 // Does not: check what was checked when the event was written (readings, tins, safety): that is guards.h.
 #pragma once
 
 #include "job/job.h"
 #include "job/readings.h"
+#include "job/told.h"
 
 namespace undersheet::job {
 
-void replay(Job& job, const Counted& counted, const method::Method& method);
+void replay(Job& job, const Counted& counted, const method::Method& method, const Told& told);
 
 // What was really looked at ("kind" and "kind.field"), and the latest entry that says so.
 using Recorded = std::map<std::string, const entry::Entry*>;

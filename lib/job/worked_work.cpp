@@ -96,8 +96,8 @@ void punch(const Context& context, const Rule& rule, Findings& out) {
         Finding finding = make_finding(context, rule, *level, {.value = item.text, .entries = {item.raised}});
         finding.place = entry::place_text(item.place);
         finding.part = item.part;
-        finding.id = "punch@" + std::to_string(item.number);
-        finding.clears = "punch clear " + std::to_string(item.number);
+        finding.id = "punch@" + item.name;
+        finding.clears = "punch clear " + item.name;
         out.push_back(std::move(finding));
     }
 }

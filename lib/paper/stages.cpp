@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "job/queries.h"
+#include "job/settle.h"
 #include "paper/finding_items.h"
 #include "paper/making.h"
 
@@ -141,11 +142,40 @@ void add_left_out(Making& making) {
     making.table("", {"part", "why", "agreed_by", "written_by"}, std::move(rows));
 }
 
+std::string side_words(const Making& making, const job::SettleSide& side) {
+    return making.say("to_settle.side",
+                      {{"says", side.says.empty() ? making.say("to_settle.entry") : side.says},
+                       {"entry", entry::short_name(side.entry->hash)},
+                       {"who", making.by(side.entry)},
+                       {"when", making.when(side.entry)}});
+}
+
+Text open_item(const Making& making, const job::SettleItem& item) {
+    std::vector<std::string> sides;
+    for (const auto& side : item.sides) sides.push_back(side_words(making, side));
+    return Text(
+        making.say("to_settle.open",
+                   {{"item", item.id}, {"says", job::settle_words(item)}, {"sides", joined(sides, "; ")}}));
+}
+
+Text settled_item(const Making& making, const job::SettleItem& item) {
+    return Text(making.say("to_settle.settled", {{"item", item.id},
+                                                 {"says", job::settle_words(item)},
+                                                 {"kept", entry::short_name(item.kept->hash)},
+                                                 {"who", making.by(item.settled)},
+                                                 {"when", making.when(item.settled)},
+                                                 {"why", item.why}}));
+}
+
 // Entries that break a rule are kept and not counted; somebody has to say what is to become of them.
 void add_to_settle(Making& making) {
     making.heading("section.to_settle");
-    if (making.job.problems.empty()) return making.sentence("to_settle.none");
+    const auto& job = making.job;
+    if (job.problems.empty() && job.to_settle.empty() && job.settled.empty())
+        return making.sentence("to_settle.none");
     Listing listing;
+    for (const auto& item : job.to_settle) listing.points.push_back(open_item(making, item));
+    for (const auto& item : job.settled) listing.points.push_back(settled_item(making, item));
     for (const std::string& problem : making.job.problems) listing.points.emplace_back(problem);
     making.paper.add(std::move(listing));
 }

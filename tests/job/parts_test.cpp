@@ -21,26 +21,26 @@ struct Wanted {
 
 // The table of practice, written down a second time: anything that is not here must not move.
 const std::map<std::pair<State, Event>, Wanted>& wanted() {
-    static const std::set<Guard> begin{G::earlier_signed, G::no_stop, G::safety, G::reading, G::tin,
-                                       G::side_by_side,   G::on_job};
+    static const std::set<Guard> begin{G::settled, G::earlier_signed, G::no_stop, G::safety, G::reading,
+                                       G::tin,     G::side_by_side,   G::on_job};
     static const std::map<std::pair<State, Event>, Wanted> rows{
         {{S::waiting, E::begin}, {S::under_way, begin}},
         {{S::ready, E::begin}, {S::under_way, begin}},
         {{S::opened_again, E::begin}, {S::under_way, begin}},
         {{S::paused, E::resume}, {S::under_way, begin}},
-        {{S::waiting, E::leave_out}, {S::left_out, {G::may_leave_out, G::reason, G::agreed}}},
-        {{S::ready, E::leave_out}, {S::left_out, {G::may_leave_out, G::reason, G::agreed}}},
-        {{S::left_out, E::take_back}, {S::waiting, {G::reason, G::nothing_on_top}}},
-        {{S::under_way, E::tick}, {S::under_way, {G::step_order, G::side_by_side, G::on_job}}},
-        {{S::under_way, E::pause}, {S::paused, {G::reason}}},
+        {{S::waiting, E::leave_out}, {S::left_out, {G::settled, G::may_leave_out, G::reason, G::agreed}}},
+        {{S::ready, E::leave_out}, {S::left_out, {G::settled, G::may_leave_out, G::reason, G::agreed}}},
+        {{S::left_out, E::take_back}, {S::waiting, {G::settled, G::reason, G::nothing_on_top}}},
+        {{S::under_way, E::tick}, {S::under_way, {G::settled, G::step_order, G::side_by_side, G::on_job}}},
+        {{S::under_way, E::pause}, {S::paused, {G::settled, G::reason}}},
         {{S::under_way, E::finish}, {S::done, {G::steps_complete}}},
-        {{S::done, E::tick}, {S::under_way, {G::step_order, G::side_by_side, G::on_job}}},
-        {{S::done, E::sign}, {S::signed_off, {G::earlier_signed, G::sign_clear, G::on_job}}},
-        {{S::done, E::send_back}, {S::under_way, {G::reason}}},
+        {{S::done, E::tick}, {S::under_way, {G::settled, G::step_order, G::side_by_side, G::on_job}}},
+        {{S::done, E::sign}, {S::signed_off, {G::settled, G::earlier_signed, G::sign_clear, G::on_job}}},
+        {{S::done, E::send_back}, {S::under_way, {G::settled, G::reason}}},
         {{S::signed_off, E::doubt}, {S::in_doubt, {}}},
-        {{S::in_doubt, E::confirm}, {S::signed_off, {G::reason, G::cause_settled, G::on_job}}},
-        {{S::signed_off, E::reopen}, {S::opened_again, {G::reason}}},
-        {{S::in_doubt, E::reopen}, {S::opened_again, {G::reason}}},
+        {{S::in_doubt, E::confirm}, {S::signed_off, {G::settled, G::reason, G::cause_settled, G::on_job}}},
+        {{S::signed_off, E::reopen}, {S::opened_again, {G::settled, G::reason}}},
+        {{S::in_doubt, E::reopen}, {S::opened_again, {G::settled, G::reason}}},
     };
     return rows;
 }

@@ -74,6 +74,7 @@ public:
         made.data = *read;
         made.place = *where;
         made.hash = entry::sha256(kind + now + data + place + part + std::to_string(made.lam));
+        if (!entries_.empty()) made.prev = entries_.back().hash;
         entries_.push_back(made);
         return entries_.back();
     }

@@ -1,0 +1,135 @@
+#include "book/handing.h"
+
+#include "book/erased.h"
+#include "book/files.h"
+#include "book/journal.h"
+#include "book/opening.h"
+#include "book/photos.h"
+#include "schema/embedded.h"
+
+#include <algorithm>
+#include <set>
+
+namespace undersheet::book {
+namespace {
+
+using entry::Entry;
+using entry::Hash;
+
+class Writer {
+public:
+    Writer(Connection& from, Connection& to, const HandWhat& what) : from_(from), to_(to), what_(what) {}
+
+    Handed write(const entry::Signer& signer) {
+        for (const std::string& job : what_.jobs) add_job(entries_of(from_, job));
+        devices_.insert(signer.device());
+        to_.run("INSERT OR IGNORE INTO pubkey (dev, spki) VALUES (?, ?)",
+                {signer.device(), Bytes{entry::spki_of(signer.public_key())}});
+        add_keys();
+        for (const Hash& text : texts_) add_text(text);
+        for (const Hash& photo : photos_) add_photo(photo);
+        handed_.digest = entry::digest_of(hashes_);
+        add_seal(signer);
+        return std::move(handed_);
+    }
+
+private:
+    void add_job(const std::vector<Entry>& entries) {
+        const Erased erased = erased_by(entries);
+        for (const Entry& entry : entries) add_entry(entry, erased);
+        for (const Hash& photo : photos_of(entries)) {
+            if (!erased.photos.contains(photo)) photos_.insert(photo);
+        }
+    }
+
+    void add_entry(const Entry& entry, const Erased& erased) {
+        hashes_.push_back(entry.hash);
+        devices_.insert(entry.device);
+        ++handed_.entries;
+        const std::string_view signature(reinterpret_cast<const char*>(entry.signature.data()),
+                                         entry.signature.size());
+        to_.run("INSERT INTO entry (hash, body, sig) VALUES (?, ?, ?)",
+                {Bytes{bytes_of(entry.hash)}, Bytes{entry.body}, Bytes{signature}});
+        for (const entry::Member& member : *entry.data.map()) {
+            const auto cid = entry::commitment_of(member.value);
+            if (cid && !erased.cids.contains(*cid)) add_secret(*cid);
+        }
+        for (const char* pinned : {"method", "kinds"}) {
+            const auto hash = entry::parse_hash(entry.data.text_of(pinned));
+            if (entry.kind == "open" && hash) texts_.insert(*hash);
+        }
+    }
+
+    void add_secret(const Hash& cid) {
+        from_.each("SELECT salt, val FROM secret WHERE cid = ?", {Bytes{bytes_of(cid)}}, [&](const Row& row) {
+            to_.run("INSERT OR IGNORE INTO secret (cid, salt, val) VALUES (?, ?, ?)",
+                    {Bytes{bytes_of(cid)}, Bytes{row.bytes(0)}, Bytes{row.bytes(1)}});
+        });
+    }
+
+    void add_keys() {
+        from_.each("SELECT dev, spki FROM pubkey", {}, [&](const Row& row) {
+            if (devices_.contains(row.text(0)))
+                to_.run("INSERT OR IGNORE INTO pubkey (dev, spki) VALUES (?, ?)",
+                        {row.text(0), Bytes{row.bytes(1)}});
+        });
+    }
+
+    void add_text(const Hash& hash) {
+        from_.each("SELECT body FROM text WHERE hash = ?", {Bytes{bytes_of(hash)}}, [&](const Row& row) {
+            to_.run("INSERT INTO text (hash, body) VALUES (?, ?)",
+                    {Bytes{bytes_of(hash)}, Bytes{row.bytes(0)}});
+        });
+    }
+
+    void add_photo(const Hash& hash) {
+        const auto bytes = read_photo_file(what_.photo_folder, hash);
+        if (!bytes) return handed_.missing_photos.push_back(entry::hash_text(hash));
+        to_.run("INSERT INTO photo (sha256, data) VALUES (?, ?)", {Bytes{bytes_of(hash)}, Bytes{*bytes}});
+        ++handed_.photos;
+    }
+
+    void add_seal(const entry::Signer& signer) {
+        const Seal seal{signer.device(), what_.office,    what_.clock,
+                        handed_.digest,  handed_.entries, handed_.photos};
+        const auto sealed = value_or_trouble(write_seal(seal, signer));
+        const std::string_view signature(reinterpret_cast<const char*>(sealed.signature.data()),
+                                         sealed.signature.size());
+        to_.run("INSERT INTO seal (one, body, sig) VALUES (1, ?, ?)", {Bytes{sealed.body}, Bytes{signature}});
+    }
+
+    Connection& from_;
+    Connection& to_;
+    const HandWhat& what_;
+    std::set<std::string> devices_ = {};
+    std::set<Hash> texts_ = {}, photos_ = {};
+    std::vector<Hash> hashes_ = {};
+    Handed handed_ = {};
+};
+
+} // namespace
+
+std::vector<Hash> photos_of(const std::vector<Entry>& entries) {
+    std::set<Hash> photos;
+    for (const Entry& entry : entries) {
+        const auto hash = entry::parse_hash(entry.data.text_of("sha256"));
+        if (entry.kind == "photo" && hash) photos.insert(*hash);
+    }
+    return {photos.begin(), photos.end()};
+}
+
+Handed write_handed(Connection& from, const HandWhat& what, const entry::Signer& signer,
+                    const std::string& path) {
+    Handed handed;
+    make_file(path, [&](const std::string& part) {
+        Connection to(part, Connection::Mode::create, 0);
+        Transaction writing(to, Transaction::Kind::writing);
+        to.script(schema::handed_sql());
+        const Transaction reading(from, Transaction::Kind::reading);
+        handed = Writer(from, to, what).write(signer);
+        writing.commit();
+    });
+    return handed;
+}
+
+} // namespace undersheet::book

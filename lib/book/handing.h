@@ -1,0 +1,29 @@
+// Writes a hand-over file: the evidence of some jobs, or of the whole book, as one plain SQLite file.
+//
+// Promises: the file is there whole and sealed, or not at all; what was erased is not in it. A job is handed with every entry
+//   its entries stand on, so that the file can be taken by itself.
+// Does not: hand over anything of this device alone (where it stands, its key).
+#pragma once
+
+#include "book/book.h"
+#include "book/connection.h"
+#include "book/seal.h"
+
+#include <vector>
+
+namespace undersheet::book {
+
+struct HandWhat {
+    std::vector<std::string> jobs = {}; // in ascending order
+    std::string office = {};            // set when the whole book is handed
+    std::string photo_folder = {};
+    std::string clock = {};
+};
+
+[[nodiscard]] Handed write_handed(Connection& from, const HandWhat& what, const entry::Signer& signer,
+                                  const std::string& path);
+
+// Photographs that entries name and nobody has erased.
+[[nodiscard]] std::vector<entry::Hash> photos_of(const std::vector<entry::Entry>& entries);
+
+} // namespace undersheet::book

@@ -1,0 +1,52 @@
+// What the desk hands back about several devices, and what every answer is made of. Comes with answers.h.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace undersheet::desk {
+
+using Lines = std::vector<std::string>;
+
+struct JobName {
+    std::string ref = {}, roof = {};
+};
+
+struct HandedOut {
+    std::string file = {}, job = {}, digest = {}; // job: its reference; "" for the whole book
+    std::size_t entries = 0, photos = 0;
+    Lines missing_photos = {};
+};
+
+struct TakenLine {
+    std::string job = {};               // its reference; "" for a firm's own journal
+    std::size_t in_file = 0, fresh = 0; // entries; fresh: that were not here yet
+};
+
+// What one file brought.
+struct TakenIn {
+    std::string file = {};
+    std::vector<TakenLine> jobs = {};
+    std::size_t entries = 0, fresh = 0, photos = 0, to_settle = 0;
+    Lines new_devices = {};
+    Lines remarks = {}; // what somebody should know: a copied device, an older copy, something erased
+};
+
+struct SettleSideLine {
+    std::string entry = {}, name = {}, by = {}, when = {}, device = {}, says = {};
+};
+
+// What two devices said apart.
+struct SettleLine {
+    std::string id = {}, about = {}, says = {}, part = {}, place = {}, kind = {}, field = {};
+    bool holds = false, open = true;
+    std::vector<SettleSideLine> sides = {};
+    std::string kept = {}, why = {}, settled_by = {}, settled_at = {};
+};
+
+struct SettleList {
+    JobName job = {};
+    std::vector<SettleLine> items = {}; // open first
+};
+
+} // namespace undersheet::desk

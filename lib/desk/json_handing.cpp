@@ -1,0 +1,65 @@
+#include "desk/json.h"
+
+#include "desk/json_writing.h"
+
+namespace undersheet::desk {
+namespace {
+
+using entry::Value;
+
+Value count_of(std::size_t count) { return Value(static_cast<std::int64_t>(count)); }
+
+Value side_value(const SettleSideLine& side) {
+    Value object;
+    object.set("entry", side.entry).set("by", side.by).set("when", side.when);
+    object.set("device", side.device).set("says", side.says);
+    return object;
+}
+
+Value item_value(const SettleLine& item, const JobName& job) {
+    Value object;
+    object.set("job", job.ref).set("id", item.id).set("about", item.about).set("says", item.says);
+    object.set("holds", item.holds).set("open", item.open).set("sides", rows_of(item.sides, side_value));
+    put(object, "part", item.part);
+    put(object, "place", item.place);
+    put(object, "kind", item.kind);
+    put(object, "field", item.field);
+    put(object, "kept", item.kept);
+    put(object, "why", item.why);
+    put(object, "settled_by", item.settled_by);
+    put(object, "settled_at", item.settled_at);
+    return object;
+}
+
+Value taken_line_value(const TakenLine& line) {
+    Value object;
+    object.set("ref", line.job).set("entries", count_of(line.in_file)).set("new", count_of(line.fresh));
+    return object;
+}
+
+Value taken_value(const TakenIn& taken) {
+    Value object;
+    object.set("file", taken.file).set("jobs", rows_of(taken.jobs, taken_line_value));
+    object.set("entries", count_of(taken.entries)).set("new", count_of(taken.fresh));
+    object.set("photos", count_of(taken.photos)).set("to_settle", count_of(taken.to_settle));
+    object.set("new_devices", list_of(taken.new_devices)).set("remarks", list_of(taken.remarks));
+    return object;
+}
+
+} // namespace
+
+std::string json_of(const HandedOut& handed) {
+    Value object;
+    object.set("file", handed.file).set("job", handed.job).set("digest", handed.digest);
+    object.set("entries", count_of(handed.entries)).set("photos", count_of(handed.photos));
+    object.set("missing_photos", list_of(handed.missing_photos));
+    return text_of(object);
+}
+
+std::string json_of(const std::vector<TakenIn>& taken) { return text_of(rows_of(taken, taken_value)); }
+
+std::string json_of(const SettleList& list) {
+    return text_of(rows_of(list.items, [&](const SettleLine& item) { return item_value(item, list.job); }));
+}
+
+} // namespace undersheet::desk
