@@ -66,6 +66,7 @@ struct Verb {
 [[nodiscard]] std::vector<Verb> decide_verbs();
 [[nodiscard]] std::vector<Verb> punch_verbs();
 [[nodiscard]] std::vector<Verb> hand_verbs();
+[[nodiscard]] std::vector<Verb> erase_verbs();
 [[nodiscard]] std::vector<Verb> paper_verbs();
 [[nodiscard]] std::vector<Verb> history_verbs();
 [[nodiscard]] std::vector<Verb> verify_verbs();

@@ -50,8 +50,17 @@ SELECT 'the last entry of device ' || substr(k, 4) || ' is missing' FROM local W
 " >"$work/chains" || fault "the file is damaged"
 while read -r line; do fault "$line"; done <"$work/chains"
 
-# Photographs beside the book.
-ask "SELECT DISTINCT CAST(body AS TEXT) ->> '\$.data.sha256' FROM entry WHERE CAST(body AS TEXT) ->> 'kind' = 'photo'" | while read -r name; do
+# What was erased is gone; every other photograph is beside the book.
+ask "CREATE TEMP TABLE gone AS SELECT g.value AS name FROM entry, json_each(CAST(body AS TEXT), '\$.data.values') g WHERE CAST(body AS TEXT) ->> 'kind' = 'erase'
+  UNION SELECT g.value FROM entry, json_each(CAST(body AS TEXT), '\$.data.photos') g WHERE CAST(body AS TEXT) ->> 'kind' = 'erase';
+SELECT 'gone ' || name FROM gone; SELECT 'held ' || lower(hex(cid)) FROM secret WHERE lower(hex(cid)) IN (SELECT name FROM gone);
+SELECT DISTINCT 'photo ' || (CAST(body AS TEXT) ->> '\$.data.sha256') AS p FROM entry WHERE CAST(body AS TEXT) ->> 'kind' = 'photo'
+  AND CAST(body AS TEXT) ->> '\$.data.sha256' NOT IN (SELECT name FROM gone);" >"$work/personal"
+grep '^held' "$work/personal" | while read -r _ name; do fault "$name: a personal value was erased and is still here"; done
+grep '^gone' "$work/personal" | while read -r _ name; do
+    [ ! -e "$book.photos/$name" ] || fault "$name: a photograph was erased and is still here"
+done
+grep '^photo' "$work/personal" | while read -r _ name; do
     [ "$(sum "$book.photos/$name" 2>/dev/null)" = "$name" ] || fault "$name: the photograph is not there, or not the one that was recorded"
 done
 

@@ -1,6 +1,7 @@
 #include "book/verify.h"
 
 #include "base/text.h"
+#include "book/erased.h"
 #include "book/journal.h"
 #include "book/photos.h"
 
@@ -107,6 +108,7 @@ private:
             links_.push_back(entry::device_link(entry));
         }
         add(entry::check_job(entries));
+        check_personal(entries);
         check_heads(job, entry::heads_of(entries));
         if (!entries.empty()) counted_[job] = static_cast<std::int64_t>(entries.size());
     }
@@ -125,14 +127,25 @@ private:
         } else if (auto done = entry::verify(*entry, key->second); !done) {
             add(about, done.fault().detail);
         }
-        check_photo(about, *entry);
         good.push_back(std::move(*entry));
     }
 
-    void check_photo(const About& about, const Entry& entry) {
+    // What was erased is to be gone; every other photograph is to be as it was.
+    void check_personal(const std::vector<Entry>& entries) {
+        const Erased erased = erased_by(entries);
+        erased_.insert(erased.cids.begin(), erased.cids.end());
+        for (const Entry& entry : entries) check_photo({entry.hash, entry.device, entry.seq}, entry, erased);
+    }
+
+    void check_photo(const About& about, const Entry& entry, const Erased& erased) {
         if (entry.kind != "photo") return;
         const auto hash = entry::parse_hash(entry.data.text_of("sha256"));
         if (!hash) return; // an entry that names no file
+        if (erased.photos.contains(*hash)) {
+            if (read_photo_file(photo_folder_, *hash).ok())
+                add(about, "its photograph was erased and is still here (" + entry::short_name(*hash) + ")");
+            return;
+        }
         const auto bytes = read_photo_file(photo_folder_, *hash);
         if (!bytes) add(about, bytes.fault().detail + " (" + entry::short_name(*hash) + ")");
     }
@@ -164,6 +177,8 @@ private:
 
     void check_secrets() {
         connection_.each("SELECT cid, salt, val FROM secret", {}, [&](const Row& row) {
+            if (erased_.contains(hash_from(row.bytes(0))))
+                add({}, "a personal value was erased and is still here (" + hex_of(row.bytes(0)) + ")");
             entry::Salt salt{};
             const std::string bytes = row.bytes(1);
             std::copy_n(bytes.begin(), std::min(bytes.size(), salt.size()), salt.begin());
@@ -186,6 +201,7 @@ private:
     const std::string& photo_folder_;
     Verified result_ = {};
     std::map<std::string, entry::PublicKey> keys_ = {};
+    std::set<Hash> erased_ = {};
     std::vector<Hash> hashes_ = {};
     std::vector<entry::DeviceLink> links_ = {};
     std::map<std::string, std::int64_t> counted_ = {};

@@ -32,6 +32,24 @@ struct TakenIn {
     Lines remarks = {}; // what somebody should know: a copied device, an older copy, something erased
 };
 
+struct ErasedLine {
+    std::string job = {}; // its reference; "" for the firm's own journal
+    std::size_t values = 0, photos = 0;
+};
+
+struct ErasedAll {
+    std::string person = {};
+    std::vector<ErasedLine> jobs = {};
+    Lines still_named = {}; // free text that has the name in it, and stands
+};
+
+struct DeviceLine {
+    std::string device = {}, first_when = {}, last_when = {};
+    std::size_t entries = 0;
+    bool is_this = false;
+    std::string revoked = {}; // when and why, when it was reported lost
+};
+
 struct SettleSideLine {
     std::string entry = {}, name = {}, by = {}, when = {}, device = {}, says = {};
 };

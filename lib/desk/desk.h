@@ -84,9 +84,17 @@ public:
                                           std::string_view note = {});
     [[nodiscard]] Result<Kept> punch_join(const Asked& asked, std::string_view number, std::string_view with);
 
+    // --- personal values ---
+    [[nodiscard]] Result<ErasedAll> erase(const Asked& asked, const Erase& erase);
+    // For how long after the hand-over they are kept; nobody's are erased earlier without a reason.
+    [[nodiscard]] Done keep_for(const Asked& asked, std::string_view years, std::string_view why);
+
     // --- several devices ---
     [[nodiscard]] Result<HandedOut> hand(const HandOver& what);
     [[nodiscard]] Result<TakenIn> take(const std::string& handed_file);
+    [[nodiscard]] Result<std::vector<DeviceLine>> devices();
+    [[nodiscard]] Result<DeviceLine> revoke(const Asked& asked, std::string_view device,
+                                            std::string_view why);
     [[nodiscard]] Result<SettleList> to_settle(const Asked& asked);
     [[nodiscard]] Result<Kept> settle(const Asked& asked, const Settle& settled);
 

@@ -59,6 +59,8 @@ std::string about_word(job::Apart about) {
         return "correction";
     case job::Apart::after_hand_over:
         return "after_hand_over";
+    case job::Apart::after_revocation:
+        return "after_revocation";
     case job::Apart::punch_rows:
         return "punch_rows";
     }

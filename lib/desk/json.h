@@ -19,6 +19,8 @@ namespace undersheet::desk {
 [[nodiscard]] std::string json_of(const DayAnswer& made);
 [[nodiscard]] std::string json_of(const Punch& punch);
 [[nodiscard]] std::string json_of(const History& history);
+[[nodiscard]] std::string json_of(const ErasedAll& erased);
+[[nodiscard]] std::string json_of(const std::vector<DeviceLine>& devices);
 [[nodiscard]] std::string json_of(const HandedOut& handed);
 [[nodiscard]] std::string json_of(const std::vector<TakenIn>& taken);
 [[nodiscard]] std::string json_of(const SettleList& list);

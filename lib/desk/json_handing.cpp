@@ -46,7 +46,32 @@ Value taken_value(const TakenIn& taken) {
     return object;
 }
 
+Value erased_line_value(const ErasedLine& line) {
+    Value object;
+    object.set("ref", line.job).set("values", count_of(line.values)).set("photos", count_of(line.photos));
+    return object;
+}
+
+Value device_value(const DeviceLine& line) {
+    Value object;
+    object.set("device", line.device).set("entries", count_of(line.entries)).set("this", line.is_this);
+    object.set("first", line.first_when).set("last", line.last_when);
+    put(object, "revoked", line.revoked);
+    return object;
+}
+
 } // namespace
+
+std::string json_of(const ErasedAll& erased) {
+    Value object;
+    object.set("person", erased.person).set("jobs", rows_of(erased.jobs, erased_line_value));
+    object.set("still_named", list_of(erased.still_named));
+    return text_of(object);
+}
+
+std::string json_of(const std::vector<DeviceLine>& devices) {
+    return text_of(rows_of(devices, device_value));
+}
 
 std::string json_of(const HandedOut& handed) {
     Value object;

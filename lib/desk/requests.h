@@ -84,6 +84,13 @@ struct HandOver {
     std::string file = {};   // where it is to lie; a file that is there is left alone
 };
 
+struct Erase {
+    std::string person = {}; // somebody of the book, or a name that stands in a personal field
+    std::string why = {};
+    std::string although = {};            // why before the time for which records are kept is over
+    std::vector<std::string> photos = {}; // entries of photographs that show the person
+};
+
 struct TakeOffBy {
     std::string prices = {}; // the text of a price list; "" is none
     std::string line = {};   // why this one: its name, "deck_adhesive"

@@ -79,6 +79,41 @@ void offer_as_supplement(Job& job, std::vector<const Entry*> apart, const std::v
     (is_settled ? job.settled : job.to_settle).push_back(std::move(item));
 }
 
+// What a lost device wrote and who reported it lost had not seen: it does not count, unless somebody settles that it does.
+std::vector<SettleItem> leave_out_revoked(std::vector<const Entry*>& visible, const Told& told) {
+    Settlements settlements;
+    for (const Entry* entry : visible) {
+        if (entry->kind == "settle") settlements.note(entry);
+    }
+    std::vector<SettleItem> items;
+    const std::vector<const Entry*> all = visible;
+    for (const Entry* revoked : all) {
+        const bool counts = std::find(visible.begin(), visible.end(), revoked) != visible.end();
+        if (revoked->kind != "revoke" || !counts) continue;
+        std::vector<const Entry*> after = {revoked};
+        for (const Entry* entry : visible) {
+            if (entry->device == revoked->data.text_of("device") && !told.knew(*revoked, *entry))
+                after.push_back(entry);
+        }
+        if (after.size() == 1) continue;
+        SettleItem item = item_of(Apart::after_revocation, *revoked, "", after);
+        item.holds = false;
+        settlements.apply(item, told);
+        const Entry* kept = item.kept == revoked ? nullptr : item.kept; // and what it stands on
+        std::erase_if(visible, [&](const Entry* entry) {
+            const bool is_after = std::find(after.begin() + 1, after.end(), entry) != after.end();
+            return is_after && (kept == nullptr || !told.knew(*kept, *entry));
+        });
+        items.push_back(std::move(item));
+    }
+    return items;
+}
+
+void add_items(Job& job, const std::vector<SettleItem>& items) {
+    for (const SettleItem& item : items)
+        (item.settled == nullptr ? job.to_settle : job.settled).push_back(item);
+}
+
 void move_into(Job& job, Counted counted) {
     job.readings = std::move(counted.readings);
     job.replaced = std::move(counted.replaced);
@@ -113,6 +148,7 @@ Result<Job> fold(EntryList entries, const method::Method& method, const method::
     const auto kept = std::make_shared<const EntryList>(std::move(entries));
     const Told told(*kept);
     std::vector<const Entry*> visible = visible_at(*kept, kinds, as_of);
+    const std::vector<SettleItem> revoked = leave_out_revoked(visible, told);
     Job job = fold_visible(kept, visible, method, kinds, told);
     const std::vector<const Entry*> apart = apart_from_hand_over(job, visible, kinds, told);
     if (!apart.empty()) {
@@ -122,6 +158,7 @@ Result<Job> fold(EntryList entries, const method::Method& method, const method::
         job = fold_visible(kept, visible, method, kinds, told);
         offer_as_supplement(job, apart, visible, told);
     }
+    add_items(job, revoked);
     job.as_of = as_of;
     return job;
 }

@@ -97,7 +97,7 @@ struct Part {
 };
 
 // What two devices said apart, for a person to settle (settle.h).
-enum class Apart { part_state, reading, field, correction, after_hand_over, punch_rows };
+enum class Apart { part_state, reading, field, correction, after_hand_over, after_revocation, punch_rows };
 struct SettleSide {
     const entry::Entry* entry = nullptr;
     std::string says = {}; // "signed"; "" where the entry speaks for itself

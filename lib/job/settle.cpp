@@ -13,6 +13,12 @@ bool is_same_row(const PunchItem& a, const PunchItem& b) {
            entry::place_text(a.place) == entry::place_text(b.place);
 }
 
+// Of those that came apart; the first side is what they did not know of.
+std::string entries_words(const SettleItem& item) {
+    const std::size_t count = item.sides.size() - 1;
+    return std::to_string(count) + (count == 1 ? " entry" : " entries");
+}
+
 } // namespace
 
 std::string settle_id(const SettleItem& item) {
@@ -41,8 +47,9 @@ std::string settle_words(const SettleItem& item) {
     case Apart::correction:
         return item.field + at + ": one entry corrected differently on " + count + " devices";
     case Apart::after_hand_over:
-        return std::to_string(item.sides.size() - 1) +
-               " entries were written on another device that did not know of the hand-over";
+        return entries_words(item) + " written on another device that did not know of the hand-over";
+    case Apart::after_revocation:
+        return entries_words(item) + " from a device after it was reported lost, not counted";
     case Apart::punch_rows:
         return "punch rows " + item.sides[0].says + " and " + item.sides[1].says + " say the same";
     }

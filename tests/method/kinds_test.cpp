@@ -20,7 +20,7 @@ const std::vector<std::string> kNames{
     "look",      "trim",        "begin",      "tick",       "pause",     "resume",  "finish",   "sign",
     "send_back", "confirm",     "reopen",     "leave_out",  "take_back", "decide",  "reason",   "told",
     "punch_add", "punch_clear", "punch_look", "punch_join", "settle",    "correct", "withdraw", "issue",
-    "firm",      "person",      "open"};
+    "firm",      "person",      "open",       "erase",      "retention", "revoke"};
 
 const Field& field_of(std::string_view kind, std::string_view name) {
     const Field* field = the_kind(kind).field(name);
