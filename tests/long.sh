@@ -1,33 +1,70 @@
 #!/usr/bin/env bash
-# For nights: every test program again and again in another order each time, watched by the sanitizers, then the
-# benchmark. Finds tests that lean on one another and faults that show only now and then.
-#   bash tests/long.sh [ROUNDS]     (default 20)
-# Ends with "N rounds passed, N failed"; a failed round names its seed, so that it can be run again.
+# For nights: every test program again and again in another order each time, watched by the sanitizers; every fuzz target
+# for an hour; the benchmark. Finds tests that lean on one another, faults that show only now and then, and inputs that
+# nobody thought of.
+#   bash tests/long.sh [ROUNDS]            (default 20)
+#   LONG_FUZZ_SECONDS=600 bash tests/long.sh   shorter; 0 leaves fuzzing out
+# Ends with a table, a row for each: what, seconds, runs, failed. A failed round names its seed, so that it can be run again.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 rounds=${1:-20}
-if ! [[ $rounds =~ ^[1-9][0-9]*$ ]]; then
-    echo "long: \"$rounds\" is no number of rounds" >&2
+fuzz_seconds=${LONG_FUZZ_SECONDS:-3600}
+if ! [[ $rounds =~ ^[1-9][0-9]*$ && $fuzz_seconds =~ ^[0-9]+$ ]]; then
+    echo "long: \"$rounds\" rounds and \"$fuzz_seconds\" seconds are no numbers" >&2
     exit 2
 fi
 
-bash tests/run.sh native clang || exit 1
+# --- the table ---
 
-passed=0
+table=()
 failed=0
-for ((round = 1; round <= rounds; round++)); do
-    seed=$((RANDOM * 32768 + RANDOM))
-    for program in build/clang/test_*; do
-        if "$program" --order rand --rng-seed "$seed" --use-colour no >build/long.log 2>&1 </dev/null; then
-            passed=$((passed + 1))
-        else
-            failed=$((failed + 1))
-            tail -n 40 build/long.log
-            echo "failed: $program --order rand --rng-seed $seed"
-        fi
-    done
-done
+# row WHAT SECONDS RUNS FAILED
+row() {
+    table+=("$(printf '%-20s %8s %14s %8s' "$@")")
+    failed=$((failed + $4))
+}
 
-build/tests/bench/undersheet-bench || failed=$((failed + 1))
-echo "$passed rounds passed, $failed failed"
+# --- what is run; each adds its rows ---
+
+in_any_order() {
+    local started=$SECONDS good=0 bad=0 round seed program
+    for ((round = 1; round <= rounds; round++)); do
+        seed=$((RANDOM * 32768 + RANDOM))
+        for program in build/clang/test_*; do
+            if "$program" --order rand --rng-seed "$seed" --use-colour no >build/long.log 2>&1 </dev/null; then
+                good=$((good + 1))
+            else
+                bad=$((bad + 1))
+                tail -n 40 build/long.log
+                echo "failed: $program --order rand --rng-seed $seed"
+            fi
+        done
+    done
+    row "in any order" $((SECONDS - started)) $((good + bad)) "$bad"
+}
+
+fuzzing() {
+    local target seconds runs crashes seen=0
+    if [ "$fuzz_seconds" -eq 0 ]; then return; fi
+    while read -r target seconds runs crashes; do
+        row "fuzz $target" "$seconds" "$runs" "$crashes"
+        seen=$((seen + 1))
+    done < <(bash tests/fuzz/run.sh "$fuzz_seconds")
+    if [ $seen -eq 0 ]; then row "fuzz does not build" 0 0 1; fi
+}
+
+benchmark() {
+    local started=$SECONDS bad=0
+    build/tests/bench/undersheet-bench || bad=1
+    row benchmark $((SECONDS - started)) 1 $bad
+}
+
+bash tests/run.sh native clang || exit 1
+in_any_order
+fuzzing
+benchmark
+
+printf '%-20s %8s %14s %8s\n' what seconds runs failed
+printf '%s\n' "${table[@]}"
+echo "$failed failed"
 [ "$failed" -eq 0 ]

@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Sets up, builds and tests on a bare Debian 12.
 #   bash tests/run.sh          the native build and its tests: build/
-#   bash tests/run.sh --all    and Clang with the sanitizers, the form checks, Arm, WebAssembly, a consumer's build
-#   bash tests/run.sh NAME...  only these steps: native clang format tidy consumer arm64 wasm
+#   bash tests/run.sh --all    and Clang with the sanitizers, the form checks, fuzzing, Arm, WebAssembly, a consumer's build
+#   bash tests/run.sh NAME...  only these steps: native clang format tidy consumer fuzz arm64 wasm
 # Every step is tried even when one before it failed. The last line sums up: test cases and checks, passed and failed.
 set -uo pipefail
 cd "$(dirname "$0")/.."
@@ -136,6 +136,16 @@ consume() {
         "$build/consumer/build/consumer"
 }
 
+# Each target of tests/fuzz for FUZZ_SECONDS; one check a target.
+step_fuzz() {
+    local target seconds runs crashes before=$((passed + failed))
+    while read -r target seconds runs crashes; do
+        echo "fuzz $target: $runs executions in $seconds s, crashes: $crashes"
+        if [ "$crashes" = 0 ]; then pass; else fail "fuzz $target"; fi
+    done < <(bash tests/fuzz/run.sh "${FUZZ_SECONDS:-20}")
+    if [ $((passed + failed)) -eq "$before" ]; then fail "the fuzz targets do not build"; fi
+}
+
 # A cross build compiles the libraries in from source. Warnings are the native builds' business: at -O1 GCC 12 invents some.
 cross() {
     local name=$1
@@ -154,7 +164,7 @@ step_wasm() { NODE_PATH=/usr/share/nodejs cross wasm; }
 # --- which of them ---
 
 if [ "${1:-}" = --all ]; then
-    steps=(native format consumer clang tidy arm64 wasm)
+    steps=(native format consumer clang tidy fuzz arm64 wasm)
 elif [ $# -gt 0 ]; then
     steps=("$@")
 else
@@ -162,7 +172,7 @@ else
 fi
 for step in "${steps[@]}"; do
     if ! declare -F "step_$step" >/dev/null; then
-        echo "run: no step \"$step\"; there are: native clang format tidy consumer arm64 wasm, or --all" >&2
+        echo "run: no step \"$step\"; there are: native clang format tidy consumer fuzz arm64 wasm, or --all" >&2
         exit 2
     fi
 done

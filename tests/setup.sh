@@ -6,7 +6,7 @@ set -euo pipefail
 
 native=(g++ cmake ninja-build pkg-config libsqlite3-dev libsqlitecpp-dev nlohmann-json3-dev libsodium-dev
     libeigen3-dev catch2 libcli11-dev sqlite3 openssl xxd)
-all=(clang clang-format clang-tidy g++-aarch64-linux-gnu qemu-user emscripten nodejs dpkg-dev make tcl)
+all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-user emscripten nodejs dpkg-dev make tcl)
 
 wanted=("${native[@]}")
 if [ "${1:-}" = --all ]; then wanted+=("${all[@]}"); fi

@@ -77,7 +77,7 @@ struct Fault {
     std::string clears = {}; // what would be right, or what would clear it; may be empty
 };
 
-// "where: detail; clears" on one line, empty pieces left out.
+// "where: detail; clears" on one line, empty pieces left out; bytes that are no text, and control characters, are U+FFFD.
 [[nodiscard]] std::string one_line(const Fault& fault);
 
 } // namespace undersheet

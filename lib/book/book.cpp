@@ -110,7 +110,7 @@ Result<Hash> Book::keep_text(std::string_view text) {
 }
 
 Result<Hash> Book::keep_photo(std::string_view bytes) {
-    return keep_photo_file(session_->photo_folder(), bytes);
+    return guarded([&] { return value_or_trouble(keep_photo_file(session_->photo_folder(), bytes)); });
 }
 
 const std::string& Book::path() const { return session_->path(); }
@@ -174,7 +174,9 @@ Result<std::string> Book::text(const Hash& hash) {
     });
 }
 
-Result<std::string> Book::photo(const Hash& hash) { return read_photo_file(session_->photo_folder(), hash); }
+Result<std::string> Book::photo(const Hash& hash) {
+    return guarded([&] { return value_or_trouble(read_photo_file(session_->photo_folder(), hash)); });
+}
 
 Result<Verified> Book::verify() {
     return guarded([&] { return verify_book(session_->connected(), session_->photo_folder()); });

@@ -5,6 +5,9 @@
 // Does not: know what an entry means, except that a job is opened by an entry of kind "open", whose field "ref" names it
 //   to people. Does not read clocks: the world is brought along.
 // Faults: book_missing, book_not_a_book, book_read_only, book_full, book_in_use, book_damaged, book_failed: one line each.
+//   Where memory runs out it is book_failed, "no memory left", and the book can be used again; nothing else is thrown but
+//   std::bad_alloc, where not even that line or a copy of the arguments finds room. What it was thrown out of is then not
+//   kept, or kept as a whole: look again.
 // Threads: a book belongs to one thread. World and key store must outlive it. Several programs may open one file; they
 //   wait for each other, at most `wait_ms`.
 #pragma once

@@ -248,18 +248,25 @@ bool Connection::is_read_only() const {
     return sqlite3_db_readonly(handles_->database.getHandle(), "main") != 0;
 }
 
+bool Connection::is_in_transaction() const {
+    return sqlite3_get_autocommit(handles_->database.getHandle()) == 0;
+}
+
 // VACUUM brings another file in beside this one, and copies rows: what is forbidden to everybody else.
 void Connection::compact() {
-    sqlite3* handle = handles_->database.getHandle();
     handles_->statements.clear();
-    sqlite3_set_authorizer(handle, nullptr, nullptr);
+    const struct Unwatched { // however it ends
+        sqlite3* handle;
+        explicit Unwatched(sqlite3* of) : handle(of) { sqlite3_set_authorizer(handle, nullptr, nullptr); }
+        Unwatched(const Unwatched&) = delete;
+        Unwatched& operator=(const Unwatched&) = delete;
+        ~Unwatched() { sqlite3_set_authorizer(handle, allow, nullptr); }
+    } unwatched(handles_->database.getHandle());
     try {
         handles_->database.exec("VACUUM");
     } catch (const SQLite::Exception& error) {
-        sqlite3_set_authorizer(handle, allow, nullptr);
         throw Trouble{fault_of(error, path_, handles_->system_error())};
     }
-    sqlite3_set_authorizer(handle, allow, nullptr);
 }
 
 Transaction::Transaction(Connection& connection, Kind kind) : connection_(connection) {
@@ -277,6 +284,8 @@ Transaction::~Transaction() {
         connection_.run("ROLLBACK");
     } catch (const Trouble&) {
         // SQLite has rolled back by itself, as it does when the disk is full.
+    } catch (const std::bad_alloc&) {
+        // It is still open; who holds the connection sees it by is_in_transaction().
     }
 }
 

@@ -12,6 +12,7 @@
 #include <functional>
 #include <initializer_list>
 #include <memory>
+#include <new>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -27,13 +28,15 @@ struct Trouble {
     Fault fault;
 };
 
-// Runs `work` and turns what it throws into the fault of the result.
+// Runs `work` and turns what it throws into the fault of the result; so it does where memory runs out.
 template <class Work>
 auto guarded(Work&& work) -> Result<decltype(work())> {
     try {
         return work();
     } catch (const Trouble& trouble) {
         return trouble.fault;
+    } catch (const std::bad_alloc&) {
+        return Fault{Code::book_failed, "no memory left"}; // short enough to need none
     }
 }
 
@@ -81,6 +84,7 @@ public:
     // Writes the file anew without what was deleted in it. Not within a transaction.
     void compact();
     [[nodiscard]] bool is_read_only() const;
+    [[nodiscard]] bool is_in_transaction() const;
     [[nodiscard]] const std::string& path() const { return path_; }
 
 private:

@@ -4,6 +4,7 @@
 #include "book/journal.h"
 #include "schema/embedded.h"
 
+#include <cstdio>
 #include <filesystem>
 #include <unistd.h>
 
@@ -19,20 +20,19 @@ std::int64_t number_of(Connection& connection, const char* query) {
     return number;
 }
 
-// Takes away what is left of a book that could not be made.
+// Takes away what is left of a book that could not be made, also where no memory is left.
 class Sweeper {
 public:
-    explicit Sweeper(std::string path) : path_(std::move(path)) {}
+    explicit Sweeper(const std::string& path) : path_(path), journal_(path + "-journal") {}
     Sweeper(const Sweeper&) = delete;
     Sweeper& operator=(const Sweeper&) = delete;
     ~Sweeper() {
-        std::error_code ignored;
-        std::filesystem::remove(path_, ignored);
-        std::filesystem::remove(path_ + "-journal", ignored);
+        std::remove(path_.c_str());
+        std::remove(journal_.c_str());
     }
 
 private:
-    std::string path_;
+    std::string path_, journal_;
 };
 
 } // namespace

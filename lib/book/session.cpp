@@ -28,6 +28,7 @@ Session::Session(std::string path, Access access, Surroundings around, const std
 }
 
 Connection& Session::connected() {
+    if (!action_) drop_what_is_left_open();
     if (connection_) return *connection_;
     const auto mode = access_ == Access::write ? Connection::Mode::write : Connection::Mode::read;
     auto opened = std::make_unique<Connection>(path_, mode, around_.wait_ms);
@@ -35,6 +36,11 @@ Connection& Session::connected() {
     if (access_ == Access::write) check_is_writable(*opened);
     connection_ = std::move(opened);
     return *connection_;
+}
+
+// For rolling back, too, memory may have been missing.
+void Session::drop_what_is_left_open() {
+    if (connection_ && connection_->is_in_transaction()) connection_.reset();
 }
 
 void Session::must_be_writing() const {
@@ -65,10 +71,10 @@ void Session::make_key() {
     key.device = signer->device();
     key.install = entry::new_job(around_.world); // 32 digits of chance
     done_or_trouble(around_.keys.save(key));
-    signer_ = std::move(signer);
-    device_ = key.device;
-    install_ = key.install;
+    device_ = std::move(key.device); // from here on nothing can fail: all of it is so, or none
+    install_ = std::move(key.install);
     device_is_new_ = true;
+    signer_ = std::move(signer);
 }
 
 void Session::write_device(Connection& to) {
@@ -111,6 +117,9 @@ auto Session::within_action(Work work) {
     } catch (const Trouble& trouble) {
         action_->fault = trouble.fault;
         throw;
+    } catch (const std::bad_alloc&) {
+        action_->fault = Fault{Code::book_failed, "no memory left"};
+        throw;
     }
 }
 
@@ -120,8 +129,8 @@ void Session::transact(const std::function<Done()>& work) {
     if (action_->fault) throw Trouble{*action_->fault};
     try {
         transaction.commit();
-    } catch (const Trouble& trouble) {
-        throw DoubtfulCommit{trouble.fault};
+    } catch (Trouble& trouble) {
+        throw DoubtfulCommit{std::move(trouble.fault)};
     }
 }
 
@@ -142,6 +151,7 @@ void Session::look_again(const Fault& fault) {
 void Session::in_one_go(const std::function<Done()>& work) {
     must_be_writing();
     if (action_) throw std::logic_error("an action was begun within another");
+    drop_what_is_left_open();
     action_.emplace();
     const struct Ends { // however it goes, the next append is an action of its own again
         std::optional<Action>& action;
@@ -154,6 +164,9 @@ void Session::in_one_go(const std::function<Done()>& work) {
         look_again(doubtful.fault);
     } catch (const Trouble&) {
         connection_.reset(); // never go on with a handle that has failed
+        throw;
+    } catch (const std::bad_alloc&) {
+        connection_.reset();
         throw;
     }
     if (action_->has_device) device_is_new_ = false;

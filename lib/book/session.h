@@ -37,6 +37,7 @@ public:
     [[nodiscard]] const std::string& device() const { return device_; }
 
 private:
+    void drop_what_is_left_open();
     void must_be_writing() const;
     void complete(entry::Draft& draft);
     void find_key();

@@ -14,6 +14,11 @@ using entry::Value;
 
 const std::vector<std::string> kMembers = {"by", "data", "kind", "part", "place", "when"};
 
+// Each line is to fit into the body of an entry; all of them are one action, and every line folds the job again.
+constexpr entry::JsonLimits kLineLimits{.bytes = 64U << 10U, .depth = 8, .members = 256};
+constexpr std::size_t kMostLines = 5000;
+constexpr std::size_t kMostBytes = 16U << 20U;
+
 struct Line {
     Typed typed = {};
     Asked asked = {};
@@ -45,7 +50,7 @@ Fault without_its_line(Fault fault) {
 
 // What a line leaves out is taken from the command.
 Result<Line> read_line(const std::string& text, const Asked& asked) {
-    auto value = entry::read_json(text);
+    auto value = entry::read_json(text, kLineLimits);
     if (!value) return without_its_line(value.fault());
     if (auto members = check_members(*value); !members) return members.fault();
     Line line;
@@ -58,6 +63,19 @@ Result<Line> read_line(const std::string& text, const Asked& asked) {
         return Fault{Code::json_shape, "is missing", "when",
                      "write a time with offset, like 2026-06-11T08:05:00+01:00"};
     return line;
+}
+
+Done check_size(std::string_view json_lines) {
+    if (json_lines.size() > kMostBytes)
+        return Fault{Code::json_too_large, "these lines are larger than 16 MiB", {}, "feed them in pieces"};
+    const auto ends = std::count(json_lines.begin(), json_lines.end(), '\n');
+    const auto lines = static_cast<std::size_t>(ends) + (json_lines.ends_with('\n') ? 0 : 1);
+    if (lines <= kMostLines) return {};
+    return Fault{Code::json_too_large,
+                 std::to_string(lines) + " lines, at most " + std::to_string(kMostLines) +
+                     " are kept at once",
+                 {},
+                 "feed them in pieces"};
 }
 
 class Batch {
@@ -114,6 +132,7 @@ private:
 } // namespace
 
 Result<KeptMany> Desk::record_lines(const Asked& asked, std::string_view json_lines) {
+    if (auto fits = check_size(json_lines); !fits) return fits.fault();
     auto book = session_->writer();
     if (!book) return book.fault();
     KeptMany result;

@@ -23,6 +23,8 @@ Value::Value(std::string_view text) : held_(std::string(text)) {}
 Value::Value(const char* text) : held_(std::string(text)) {}
 Value::Value(List list) : held_(std::move(list)) {}
 
+Value::Value(const Value& other) : line(other.line) { held_ = other.held_; }
+
 Value Value::object(Map ascending) {
     Value made;
     made.held_ = std::move(ascending);

@@ -23,16 +23,23 @@ using Map = std::vector<Member>; // ascending by key
 
 class Value {
 public:
-    Value() = default;                  // an object without members
-    Value(bool yes);                    // NOLINT: made from what it holds on purpose, here and below
-    Value(Decimal number);              // NOLINT
-    Value(int number);                  // NOLINT
-    Value(std::int64_t number);         // NOLINT
-    Value(std::string text);            // NOLINT
-    Value(std::string_view text);       // NOLINT
-    Value(const char* text);            // NOLINT
-    Value(List list);                   // NOLINT
-    static Value object(Map ascending); // for who has the members already sorted, none twice
+    Value() = default;            // an object without members
+    Value(bool yes);              // NOLINT: made from what it holds on purpose, here and below
+    Value(Decimal number);        // NOLINT
+    Value(int number);            // NOLINT
+    Value(std::int64_t number);   // NOLINT
+    Value(std::string text);      // NOLINT
+    Value(std::string_view text); // NOLINT
+    Value(const char* text);      // NOLINT
+    Value(List list);             // NOLINT
+    // By hand, since GCC 12's copy of a variant whose types all move without throwing destroys what it never made when
+    // memory runs out half-way.
+    Value(const Value& other);
+    Value(Value&&) noexcept = default;
+    Value& operator=(const Value&) = default;
+    Value& operator=(Value&&) noexcept = default;
+    ~Value() = default;
+    static Value object(Map ascending);             // for who has the members already sorted, none twice
     static Value rounded(double value, int places); // the decimal nearest; text "?" when it is no number
 
     // Each gives what is held, or nullptr when it is another type.

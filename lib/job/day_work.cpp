@@ -66,8 +66,11 @@ bool is_left(const Part& part) {
            part.state != State::not_needed && part.stage != "hand-over";
 }
 
+// Longer than any forecast there is, and still an int.
+constexpr double kMost_min = 60 * 24 * 60;
+
 int minutes_of(double hours_h, double people) {
-    const double minutes = hours_h / people * kMin_an_h;
+    const double minutes = std::min(hours_h / people * kMin_an_h, kMost_min);
     return static_cast<int>(std::ceil(minutes / kGrid_min - kForgiven_min)) * kGrid_min;
 }
 
@@ -83,7 +86,8 @@ std::vector<Work> worked_out(const Job& job, const method::Method& method, const
     const double people = method.limit("crew_people");
     for (Work& work : row) {
         work.minutes = minutes_of(work.hours_h, people);
-        if (work.stage == "lay-out") work.wait_min = static_cast<int>(method.limit("rest_min"));
+        if (work.stage == "lay-out")
+            work.wait_min = static_cast<int>(std::clamp(method.limit("rest_min"), 0.0, kMost_min));
     }
     return row;
 }

@@ -75,9 +75,16 @@ std::string number_text(const Value& data, std::string_view field) {
     return value->number() != nullptr ? value->number()->text() : data.text_of(field);
 }
 
+// A number on the punch list; 0 for what is none.
+int punch_number(const Value& data) {
+    constexpr double kMost = 1e6;
+    const double number = data.number_of("number", 0);
+    return number > 0 && number < kMost ? static_cast<int>(number) : 0;
+}
+
 void take_punch(Job& job, const Entry& entry, const Value& data) {
     if (entry.kind == "punch_add") {
-        const int number = static_cast<int>(data.number_of("number", 0));
+        const int number = punch_number(data);
         job.punch.push_back({.number = number,
                              .name = free_name(job, number),
                              .raised = &entry,

@@ -184,6 +184,9 @@ const ForecastHour* Forecast::at(std::int64_t unix_s) const {
 }
 
 Result<Forecast> read_forecast(std::string_view text, const method::Catalogue& kinds) {
+    constexpr std::size_t kMostBytes = 1U << 20U;
+    if (text.size() > kMostBytes)
+        return Fault{Code::json_too_large, "this is larger than 1 MiB", "forecast", "sixteen days at most"};
     const auto first = text.find_first_not_of(" \t\r\n");
     const bool json = first != std::string_view::npos && text[first] == '{';
     auto forecast = json ? from_json(text, kinds) : from_table(text, kinds);

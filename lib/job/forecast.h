@@ -36,7 +36,7 @@ struct Forecast {
 inline constexpr std::int64_t kHour_s = 3600;
 inline constexpr std::size_t kMostForecastHours = 24 * 16;
 
-// Either form, told apart by its first character.
+// Either form, told apart by its first character; at most 1 MiB.
 [[nodiscard]] Result<Forecast> read_forecast(std::string_view text, const method::Catalogue& kinds);
 
 } // namespace undersheet::job

@@ -4,6 +4,7 @@
 #include "job/rules.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace undersheet::job {
 namespace {
@@ -42,6 +43,20 @@ Done limits_there(const Method& own, const Method& usual) {
         if (own.find_limit(limit.key) == nullptr) {
             return wrong("the limit '" + limit.key + "' is missing", "give it, with its source");
         }
+    }
+    return {};
+}
+
+// A slip of the keyboard, or malice: a thousand times the usual figure is no practice of any firm.
+Done limits_believable(const Method& own, const Method& usual) {
+    constexpr double kMostTimes = 1000;
+    for (const auto& limit : usual.limits()) {
+        const double most = kMostTimes * std::max(1.0, std::abs(limit.value));
+        const double value = own.limit(limit.key);
+        if (std::abs(value) <= most) continue;
+        return wrong("the limit '" + limit.key + "' is " + shortest(value, 3) + ", usual is " +
+                         shortest(limit.value, 3),
+                     "at most " + shortest(most, 3) + " is believed");
     }
     return {};
 }
@@ -119,6 +134,7 @@ Done doubts_can_speak(const Method& own) {
 Done method_fits(const Method& own, const Method& usual, const method::Catalogue& kinds) {
     if (auto done = guards_known(own, usual); !done) return done;
     if (auto done = limits_there(own, usual); !done) return done;
+    if (auto done = limits_believable(own, usual); !done) return done;
     if (auto done = worked_rules_whole(own, usual); !done) return done;
     if (auto done = doubts_can_speak(own); !done) return done;
     return fields_known(own, kinds);

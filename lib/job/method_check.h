@@ -1,7 +1,8 @@
 // Whether a firm's own method file can be judged by: what the code asks of a method is all there.
 //
 // Promises: a method that passes has every limit, every worked-out rule and every level that judging looks up, and no guard or
-//   computation that nobody knows; what would silently not be checked is refused by name. A firm may change values, words,
+//   computation that nobody knows; what would silently not be checked is refused by name. A limit beyond a thousand times
+//   the usual one (or beyond 1000, where that is less) is refused. A firm may change values, words,
 //   severities of its own rules, holds, steps and the order of work.
 // Does not: say whether the figures are sound.
 #pragma once

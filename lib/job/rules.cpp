@@ -3,6 +3,7 @@
 #include "base/text.h"
 
 #include <algorithm>
+#include <map>
 #include <stdexcept>
 
 namespace undersheet::job {
@@ -120,14 +121,29 @@ std::string finding_id(const Rule& rule, const Finding& finding) {
     return at.empty() ? rule.name : rule.name + "@" + at;
 }
 
-std::string filled(std::string text, const Finding& finding, const std::string& limit_number) {
+// One pass from left to right: braces in what is filled in, a batch number say, stay what they are.
+std::string filled(std::string_view text, const std::map<std::string_view, std::string>& fillings) {
+    std::string out;
+    while (!text.empty()) {
+        const auto open = text.find('{');
+        const auto close = text.find('}', open);
+        if (open == std::string_view::npos || close == std::string_view::npos) break;
+        const auto found = fillings.find(text.substr(open + 1, close - open - 1));
+        out += text.substr(0, open);
+        out += found == fillings.end() ? std::string(text.substr(open, close - open + 1)) : found->second;
+        text.remove_prefix(close + 1);
+    }
+    return out.append(text);
+}
+
+std::string filled(std::string_view text, const Finding& finding, const std::string& limit_number) {
     const std::string place = finding.place.empty() ? finding.label : finding.place;
     const std::string label = finding.label.empty() ? finding.place : finding.label;
-    text = replaced(std::move(text), "{value}", finding.value);
-    text = replaced(std::move(text), "{limit}", limit_number);
-    text = replaced(std::move(text), "{place}", place.empty() ? "the roof" : place);
-    text = replaced(std::move(text), "{label}", label.empty() ? "the deck" : label);
-    return replaced(std::move(text), "{part}", part_words(finding.part));
+    return filled(text, {{"value", finding.value},
+                         {"limit", limit_number},
+                         {"place", place.empty() ? "the roof" : place},
+                         {"label", label.empty() ? "the deck" : label},
+                         {"part", part_words(finding.part)}});
 }
 
 void number_twins(Findings& findings) {

@@ -30,6 +30,20 @@ void look_at_walls(Making& making) {
     }
 }
 
+Done add_everything(Making& making) {
+    if (auto done = add_areas(making); !done) return done;
+    add_sheet(making);
+    add_adhesives(making);
+    add_patches(making);
+    add_chase(making);
+    add_trims(making);
+    add_fittings(making);
+    add_hours(making);
+    add_price(making);
+    add_used(making);
+    return {};
+}
+
 } // namespace
 
 const TakeOffLine* TakeOff::line(std::string_view name) const {
@@ -53,16 +67,12 @@ Result<TakeOff> take_off(const Job& job, const method::Method& method, const met
     Making making{job, method, prices, *std::move(roof)};
     look_at_tapes(making);
     look_at_walls(making);
-    if (auto done = add_areas(making); !done) return done.fault();
-    add_sheet(making);
-    add_adhesives(making);
-    add_patches(making);
-    add_chase(making);
-    add_trims(making);
-    add_fittings(making);
-    add_hours(making);
-    add_price(making);
-    add_used(making);
+    try {
+        if (auto done = add_everything(making); !done) return done.fault();
+    } catch (const TooGreat&) {
+        return Fault{Code::value_impossible, "an amount comes out beyond anything on a roof", "take-off",
+                     "look at the rates of the method and at the roof's measures"};
+    }
     return std::move(making.made);
 }
 

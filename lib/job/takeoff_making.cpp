@@ -122,7 +122,11 @@ double Making::with_spare(double amount, std::string_view key, std::string_view 
     return all;
 }
 
-Decimal in_millionths(double amount) { return *Decimal::rounded(amount, kPlaces); }
+Decimal in_millionths(double amount) {
+    const auto rounded = Decimal::rounded(amount, kPlaces);
+    if (!rounded) throw TooGreat{};
+    return *rounded;
+}
 
 double rounded_up(double amount) { return std::ceil(in_millionths(amount).value()); }
 

@@ -39,7 +39,9 @@ TakeOffLine& add_material(Making& making, TakeOffLine line);
 // As many as the whole packs hold, and what they cost; a remark where that cannot be said.
 void buy(const Making& making, TakeOffLine& line);
 
-[[nodiscard]] Decimal in_millionths(double amount);
+// An amount that cannot be kept, from a rate or a price list far from anything on a roof; take_off() makes a fault of it.
+struct TooGreat {};
+[[nodiscard]] Decimal in_millionths(double amount); // or TooGreat
 [[nodiscard]] double rounded_up(double amount); // to the next whole one, a millionth forgiven
 [[nodiscard]] std::string in_words(double amount, std::string_view unit); // "43.82 m²"
 [[nodiscard]] std::string in_metres(std::int64_t mm);                     // "3.600"

@@ -142,13 +142,19 @@ entry::Date last_day(const entry::Date& from, int years) {
     return entry::date_from_day_number(entry::day_number(anniversary) - 1);
 }
 
+int guarantee_years(const entry::Value& terms) {
+    constexpr double kMost =
+        1000; // beyond what the catalogue takes; an entry from elsewhere may say anything
+    return static_cast<int>(std::clamp(terms.number_of("guarantee_years", 0), 0.0, kMost));
+}
+
 void add_guarantee(Making& making) {
     making.heading("section.guarantee");
     const Part* hand_over = making.job.part("hand-over");
     const job::Tick* terms = hand_over == nullptr ? nullptr : hand_over->last_tick("terms");
     const auto from = terms == nullptr ? Result<entry::Date>(Fault{})
                                        : entry::parse_date(terms->data.text_of("guarantee_from"));
-    const int years = terms == nullptr ? 0 : static_cast<int>(terms->data.number_of("guarantee_years", 0));
+    const int years = terms == nullptr ? 0 : guarantee_years(terms->data);
     std::vector<Fact> facts;
     if (from && years > 0)
         add_fact(making, facts, "guarantee.runs",

@@ -62,9 +62,30 @@ std::vector<const Finding*> numbered(const Making& making) {
     return found;
 }
 
+namespace {
+
+bool is_part_of_a_word(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+           static_cast<unsigned char>(c) >= 0x80;
+}
+
+// Where `word` stands by itself: the corner C is not the C of "Cold".
+std::string word_replaced(std::string text, std::string_view word, std::string_view by) {
+    for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at)) {
+        const std::size_t end = at + word.size();
+        const bool alone = (at == 0 || !is_part_of_a_word(text[at - 1])) &&
+                           (end == text.size() || !is_part_of_a_word(text[end]));
+        if (alone) text.replace(at, word.size(), by);
+        at += alone ? by.size() : word.size();
+    }
+    return text;
+}
+
+} // namespace
+
 std::string plain_says(const Making& making, const Finding& finding) {
     if (finding.place.empty()) return finding.says;
-    return replaced(finding.says, finding.place, making.said.place(finding.place));
+    return word_replaced(finding.says, finding.place, making.said.place(finding.place));
 }
 
 void add_passing(Making& making, std::string_view kind) {

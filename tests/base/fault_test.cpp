@@ -21,3 +21,10 @@ TEST_CASE("the numbers of the base faults stay what they are") {
     CHECK(static_cast<int>(Code::text_not_utf8) == 103);
     CHECK(static_cast<int>(Code::value_impossible) == 104);
 }
+
+TEST_CASE("whatever bytes a fault quotes, it is told in text and on one line") {
+    CHECK(
+        one_line(
+            {Code::place_malformed, "'\xFFq\xC3\xA9\xE2\x82' is not a place", "a\nb", "\x1B[2J\t\x7F"}) ==
+        "a b: '\xEF\xBF\xBDq\xC3\xA9\xEF\xBF\xBD\xEF\xBF\xBD' is not a place; \xEF\xBF\xBD[2J \xEF\xBF\xBD");
+}

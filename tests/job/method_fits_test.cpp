@@ -57,3 +57,12 @@ TEST_CASE("a doubt that could never be raised is refused") {
           "narrow it by "
           "one_of with words, or by over with a limit");
 }
+
+TEST_CASE("a limit of a thousand times the usual figure is believed, and nothing beyond") {
+    CHECK(refusal("\"key\": \"rest_min\", \"value\": 30", "\"key\": \"rest_min\", \"value\": 29999").empty());
+    CHECK(refusal("\"key\": \"rest_min\", \"value\": 30", "\"key\": \"rest_min\", \"value\": 30000").empty());
+    CHECK(refusal("\"key\": \"rest_min\", \"value\": 30", "\"key\": \"rest_min\", \"value\": 30001") ==
+          "method file: the limit 'rest_min' is 30001, usual is 30; at most 30000 is believed");
+    CHECK(refusal("\"key\": \"rest_min\", \"value\": 30", "\"key\": \"rest_min\", \"value\": -30001")
+              .starts_with("method file: the limit 'rest_min' is -30001"));
+}

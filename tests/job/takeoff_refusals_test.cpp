@@ -178,3 +178,12 @@ TEST_CASE("tapes that disagree too much to order by are said so, at the limit th
     REQUIRE(made.remarks.size() == 1);
     CHECK(made.remarks.front().starts_with("do not order the sheet: the tapes disagree by "));
 }
+
+TEST_CASE("an amount beyond anything on a roof is refused, not thrown") {
+    const auto method = method_with("\"key\": \"crew_day_h\", \"value\": 7.5",
+                                    "\"key\": \"crew_day_h\", \"value\": 0.00000000000001");
+    const auto made = job::take_off(test::ell().fold("18:00"), method);
+    REQUIRE_FALSE(made.ok());
+    CHECK(made.fault().code == Code::value_impossible);
+    CHECK(made.fault().detail == "an amount comes out beyond anything on a roof");
+}
