@@ -33,6 +33,8 @@ void show_good(const desk::Kept& kept, Screen& screen) {
     for (const auto& odd : kept.asked) screen.set_in("  asked: ", odd, Ink::yellow);
     if (!kept.bond_now.empty()) screen.set_in("  ", kept.bond_now, Ink::strong);
     if (!kept.now.empty()) screen.set_in("  ", kept.now);
+    if (!kept.receipt.empty())
+        screen.set_in("  receipt for the customer to keep: ", kept.receipt, Ink::strong);
 }
 
 } // namespace

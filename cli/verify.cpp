@@ -1,8 +1,21 @@
+#include "cli/book.h"
 #include "cli/show.h"
 #include "cli/verb.h"
 
+#include "base/text.h"
+
 namespace undersheet::cli {
 namespace {
+
+void show_signature(const desk::SignatureLine& line, Screen& screen) {
+    std::string around = line.after.empty() ? "" : "after " + line.after.substr(0, 8) + " of another device";
+    if (!line.before.empty())
+        around += (around.empty() ? "" : ", ") + std::string("before ") + line.before.substr(0, 8) +
+                  " of another device";
+    if (around.empty()) return;
+    screen.set_in("  " + line.kind + " " + line.part + ": ",
+                  day_and_time(line.when) + ", entry " + line.entry.substr(0, 8) + ", " + around, Ink::faint);
+}
 
 void show_verified(const desk::Verified& verified, Screen& screen) {
     screen.line(verified.ok
@@ -15,14 +28,52 @@ void show_verified(const desk::Verified& verified, Screen& screen) {
                           ": " + fault.what,
                       Ink::red);
     }
+    for (const auto& doubt : verified.doubts)
+        screen.set_in("  doubt: ",
+                      "entry " + std::to_string(doubt.seq) + " of device " + doubt.device.substr(0, 8) +
+                          ": " + doubt.what,
+                      Ink::yellow);
+    for (const auto& signature : verified.signatures) show_signature(signature, screen);
     screen.set_in("", "Check value: " + verified.digest);
-    if (!verified.witnessed) screen.set_in("", "Nobody outside this book has witnessed its last entries.");
+    if (verified.receipts > 0)
+        screen.set_in("", std::to_string(verified.receipts) + " of the receipts given fits what is here.",
+                      Ink::green);
+    if (verified.unwitnessed > 0)
+        screen.set_in(
+            "",
+            std::to_string(verified.unwitnessed) +
+                " entries have no witness outside the device that wrote them; nothing here could show that "
+                "later ones were taken away.");
+}
+
+// A receipt as text, or a file that holds some, one a line.
+Result<std::vector<std::string>> receipts_given(const Arguments& arguments) {
+    std::vector<std::string> receipts;
+    for (const auto& given : arguments.all("--receipt")) {
+        if (given.starts_with("undersheet.receipt")) {
+            receipts.push_back(given);
+            continue;
+        }
+        auto text = read_file(given, "receipts");
+        if (!text) return text.fault();
+        for (const auto& line : split(*text, '\n')) {
+            if (!trimmed(line).empty()) receipts.emplace_back(trimmed(line));
+        }
+    }
+    return receipts;
+}
+
+Result<desk::Verified> verified_by(const Arguments& arguments, const std::vector<std::string>& receipts) {
+    if (arguments.has("FILE")) return desk::Desk::verify_file(arguments.one("FILE"), receipts);
+    auto desk = open_desk(arguments);
+    if (!desk) return desk.fault();
+    return desk->verify(receipts);
 }
 
 int run_verify(const Arguments& arguments, Screen& screen) {
-    auto desk = open_desk(arguments);
-    if (!desk) return screen.refuse(desk.fault());
-    const auto verified = desk->verify();
+    const auto receipts = receipts_given(arguments);
+    if (!receipts) return screen.refuse(receipts.fault());
+    const auto verified = verified_by(arguments, *receipts);
     if (!verified) return screen.refuse(verified.fault());
     if (arguments.has("--json")) {
         screen.bytes(desk::json_of(*verified));
@@ -35,12 +86,15 @@ int run_verify(const Arguments& arguments, Screen& screen) {
 } // namespace
 
 std::vector<Verb> verify_verbs() {
-    return {{"verify",
-             "checks every hash, signature and chain of the book",
-             "undersheet verify",
-             {},
-             {book_option(), {"--json", "", "write JSON for scripts"}},
-             run_verify}};
+    return {
+        {"verify",
+         "checks every hash, signature and chain of a book or a hand-over file",
+         "undersheet verify",
+         {{"FILE", "a hand-over file, or another book; else the book in use", Count::maybe, Sort::file}},
+         {{"--receipt", "TEXT", "a receipt somebody holds, or a file with some; may be given several times"},
+          book_option(),
+          {"--json", "", "write JSON for scripts"}},
+         run_verify}};
 }
 
 } // namespace undersheet::cli

@@ -1,5 +1,6 @@
 #include "book/book.h"
 
+#include "book/files.h"
 #include "book/journal.h"
 #include "book/opening.h"
 #include "book/photos.h"
@@ -60,6 +61,23 @@ Result<Book> Book::start_from(const std::string& path, const std::string& handed
     });
     if (!made) return made.fault();
     return open(path, Access::write, around);
+}
+
+Result<std::vector<Entry>> Book::entries_of_handed(const std::string& handed) {
+    return guarded([&] {
+        std::vector<Entry> all;
+        for (auto& [job, entries] : HandedFile::open(handed)->read().jobs)
+            all.insert(all.end(), std::make_move_iterator(entries.begin()),
+                       std::make_move_iterator(entries.end()));
+        return all;
+    });
+}
+
+// The application id stands in bytes 68 to 71 of an SQLite file, the highest first.
+bool Book::is_handed(const std::string& file) {
+    constexpr std::size_t kAt = 68;
+    const auto start = read_start(file, kAt + 4);
+    return start.size() == kAt + 4 && start.substr(kAt) == "USHH";
 }
 
 Result<Taken> Book::take(const std::string& handed) {

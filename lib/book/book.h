@@ -74,6 +74,9 @@ public:
     [[nodiscard]] static Result<Book> start(const std::string& path, Surroundings around,
                                             std::vector<entry::Draft> first = {});
     [[nodiscard]] static Result<Book> open(const std::string& path, Access access, Surroundings around);
+    // A hand-over file as it stands, checked as if it were to be taken into an empty book.
+    [[nodiscard]] static Result<std::vector<entry::Entry>> entries_of_handed(const std::string& handed);
+    [[nodiscard]] static bool is_handed(const std::string& file); // by its first bytes
     // A new book out of a hand-over file that holds a whole one: the same firm, and a device of its own.
     [[nodiscard]] static Result<Book> start_from(const std::string& path, const std::string& handed,
                                                  Surroundings around);

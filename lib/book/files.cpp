@@ -112,6 +112,14 @@ Result<std::string> read_whole(const std::string& path, std::size_t most_bytes) 
     }
 }
 
+std::string read_start(const std::string& path, std::size_t bytes) {
+    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    std::string start(bytes, '\0');
+    const auto count = file.is_open() ? ::read(file.number(), start.data(), bytes) : -1;
+    start.resize(count < 0 ? 0 : static_cast<std::size_t>(count));
+    return start;
+}
+
 Done move_into_place(const std::string& from, const std::string& to) {
     if (::link(from.c_str(), to.c_str()) == 0) { // unlike rename, never over a file
         ::unlink(from.c_str());

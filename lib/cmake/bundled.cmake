@@ -1,7 +1,8 @@
 # The libraries we stand on, compiled from UNDERSHEET_BUNDLED_SOURCES_DIR: for machines that have none of them (Arm,
 # WebAssembly, phones). Same target names as the system's packages, so the rooms do not notice. `bash tests/sources.sh`
 # makes such a folder:
-#   sqlite/sqlite3.{c,h}   sqlitecpp/{include,src}   libsodium/ (its src/libsodium)   include/{Eigen,nlohmann,catch2}
+#   sqlite/sqlite3.{c,h}   sqlitecpp/{include,src}   libsodium/ (its src/libsodium)   qrcode/qrcodegen/qrcodegen.{cpp,hpp}
+#   include/{Eigen,nlohmann,catch2}
 set(bundled ${UNDERSHEET_BUNDLED_SOURCES_DIR})
 if(NOT EXISTS ${bundled}/sqlite/sqlite3.c)
     message(FATAL_ERROR "UNDERSHEET_BUNDLED_SOURCES_DIR holds no sqlite/sqlite3.c; bash tests/sources.sh fills it")
@@ -38,6 +39,8 @@ target_include_directories(undersheet_sodium PRIVATE ${bundled}/libsodium/includ
 target_compile_definitions(undersheet_sodium
     PUBLIC SODIUM_STATIC
     PRIVATE CONFIGURED=1 NATIVE_LITTLE_ENDIAN=1 HAVE_WEAK_SYMBOLS=1 $<$<NOT:$<BOOL:${EMSCRIPTEN}>>:HAVE_PTHREAD=1>)
+
+undersheet_bundled(undersheet_qrcode PkgConfig::qrcode ${bundled}/qrcode ${bundled}/qrcode/qrcodegen/*.cpp)
 
 add_library(undersheet_headers_only INTERFACE)
 target_include_directories(undersheet_headers_only SYSTEM INTERFACE $<BUILD_INTERFACE:${bundled}/include>)

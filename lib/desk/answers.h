@@ -48,6 +48,7 @@ struct Kept {
     Lines marks = {};          // written later, ahead of the clock, clock set by hand
     std::string bond_now = {}; // for an air reading: can I bond now?
     std::string now = {};      // where the part stands after it
+    std::string receipt = {};  // of a customer's signature: for the customer to keep
     std::vector<Held> held_by = {};
     [[nodiscard]] bool is_kept() const { return held_by.empty(); }
 };
@@ -245,11 +246,19 @@ struct VerifyFault {
     std::int64_t seq = 0;
 };
 
+// One signature, and the entries of other devices that stand around it: it was made after the one and before the other.
+struct SignatureLine {
+    std::string job = {}, part = {}, kind = {}, entry = {}, device = {}, when = {};
+    std::string after = {}, after_when = {}, before = {}, before_when = {}; // "" where there is none
+};
+
 struct Verified {
     bool ok = false, witnessed = false;
-    std::size_t entries = 0;
+    std::size_t entries = 0, unwitnessed = 0, receipts = 0; // receipts: that were held against it and fit
     std::string digest = {};
     std::vector<VerifyFault> faults = {};
+    std::vector<VerifyFault> doubts = {}; // about clocks: shown, and no fault
+    std::vector<SignatureLine> signatures = {};
 };
 
 // --- the catalogue of kinds, for help, completion and reference ---

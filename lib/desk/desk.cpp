@@ -78,21 +78,6 @@ Result<Desk> Desk::open(const BookAt& book) {
     return open(book.file, std::move(*world));
 }
 
-Result<Verified> Desk::verify() {
-    auto book = session_->reader();
-    if (!book) return book.fault();
-    auto checked = (*book)->verify();
-    if (!checked) return checked.fault();
-    Verified verified;
-    verified.ok = checked->ok();
-    verified.entries = static_cast<std::size_t>(checked->entries);
-    verified.digest = entry::hash_text(checked->digest);
-    for (const auto& fault : checked->faults) {
-        verified.faults.push_back({entry::hash_text(fault.entry), fault.device, fault.what, fault.seq});
-    }
-    return verified;
-}
-
 std::string_view program_version() { return "0.1.0"; }
 
 } // namespace undersheet::desk

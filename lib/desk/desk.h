@@ -37,6 +37,8 @@ public:
     static Result<Started> start(const std::string& book_file, const Firm& firm,
                                  std::unique_ptr<entry::World> world, const std::string& when = {});
     static Result<Desk> open(const std::string& book_file, std::unique_ptr<entry::World> world);
+    // A hand-over file, or a book, as it lies there.
+    static Result<Verified> verify_file(const std::string& file, const Lines& receipts = {});
     Desk(Desk&&) noexcept;
     Desk& operator=(Desk&&) noexcept;
     ~Desk();
@@ -102,7 +104,8 @@ public:
     [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format,
                                           std::string_view prices = {});
     [[nodiscard]] Result<History> history(const Asked& asked, std::string_view entry = {}); // "" is all of it
-    [[nodiscard]] Result<Verified> verify();
+    // `receipts` are the texts of receipts that somebody outside holds.
+    [[nodiscard]] Result<Verified> verify(const Lines& receipts = {});
 
 private:
     explicit Desk(std::unique_ptr<Session> session);

@@ -123,6 +123,17 @@ Value history_value(const HistoryLine& line) {
     return object;
 }
 
+Value signature_value(const SignatureLine& line) {
+    Value object;
+    object.set("job", line.job).set("part", line.part).set("kind", line.kind).set("entry", line.entry);
+    object.set("device", line.device).set("when", line.when);
+    put(object, "after", line.after);
+    put(object, "after_when", line.after_when);
+    put(object, "before", line.before);
+    put(object, "before_when", line.before_when);
+    return object;
+}
+
 Value verify_fault_value(const VerifyFault& fault) {
     return Value()
         .set("entry", fault.entry)
@@ -190,6 +201,7 @@ void put_kept(Value& object, const Kept& kept) {
     put(object, "asked", kept.asked);
     put(object, "marks", kept.marks);
     put(object, "bond_now", kept.bond_now);
+    put(object, "receipt", kept.receipt);
     put(object, "now", kept.now);
 }
 
@@ -243,6 +255,9 @@ std::string json_of(const Verified& verified) {
     Value object;
     object.set("ok", verified.ok).set("entries", count_of(verified.entries)).set("digest", verified.digest);
     object.set("witnessed", verified.witnessed).set("faults", rows_of(verified.faults, verify_fault_value));
+    object.set("unwitnessed", count_of(verified.unwitnessed)).set("receipts", count_of(verified.receipts));
+    object.set("doubts", rows_of(verified.doubts, verify_fault_value));
+    object.set("signatures", rows_of(verified.signatures, signature_value));
     return text_of(object);
 }
 

@@ -4,6 +4,7 @@
 #include "desk/desk.h"
 #include "desk/people.h"
 #include "desk/words.h"
+#include "entry/witness.h"
 
 namespace undersheet::desk {
 namespace {
@@ -45,6 +46,14 @@ Kept refused(const Writing& writing, Drafted drafted) {
     return kept;
 }
 
+// What the customer keeps: it names the signature and everything that stood before it.
+std::string receipt_for_customer(const Case& on, const entry::Entry& entry) {
+    if (entry.kind != "sign" || entry.data.find("customer") == nullptr) return "";
+    const entry::Causality causality(*on.job.entries);
+    const auto at = causality.find(entry.hash);
+    return at ? entry::receipt_text(entry::receipt_of(*on.job.entries, causality, *at)) : "";
+}
+
 Kept told_of(Case& on, const job::Person& by, const entry::Entry& entry, Lines asked) {
     Kept kept;
     kept.job = on.name();
@@ -61,6 +70,7 @@ Kept told_of(Case& on, const job::Person& by, const entry::Entry& entry, Lines a
     kept.marks = marks_of(entry, *on.method);
     if (entry.kind == "air" && on.judged().bond_now) kept.bond_now = on.judged().bond_now->line;
     kept.now = part_now(on, entry.part);
+    kept.receipt = receipt_for_customer(on, entry);
     return kept;
 }
 

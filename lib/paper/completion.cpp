@@ -1,9 +1,11 @@
 #include "paper/completion.h"
 
 #include "base/text.h"
+#include "entry/witness.h"
 #include "paper/completion_details.h"
 #include "paper/finding_items.h"
 #include "paper/making.h"
+#include "paper/qr.h"
 
 #include <algorithm>
 
@@ -218,9 +220,24 @@ void add_customer_signature(Making& making) {
         const std::string away = signed_at->data.text_of("not_present");
         customer.name = signed_at->field_text("customer");
         customer.when = making.when(signed_at);
+        if (away.empty()) customer.note = making.say("completion.acknowledged");
         if (!away.empty()) customer.note = making.say("completion.not_present", {{"how", away}});
     }
     making.paper.add(std::move(customer));
+}
+
+// In other hands it shows that nothing which stood before the signature was changed or taken away.
+void add_receipt(Making& making) {
+    const entry::Entry* signed_at = signed_entry(making.job, "hand-over");
+    if (signed_at == nullptr || signed_at->data.find("customer") == nullptr) return;
+    const entry::Causality causality(*making.job.entries);
+    const auto at = causality.find(signed_at->hash);
+    if (!at) return;
+    making.heading("section.receipt");
+    making.sentence("completion.receipt_why");
+    const std::string receipt = entry::receipt_text(entry::receipt_of(*making.job.entries, causality, *at));
+    making.sentence("completion.receipt", {{"receipt", receipt}});
+    making.paper.add(qr_drawing(receipt, making.say("completion.receipt_code")));
 }
 
 void add_signatures(Making& making) {
@@ -243,6 +260,7 @@ Document completion(const job::Job& job, const job::Judgement& judgement, const 
     add_signatures(making);
     making.paper.add(PageBreak{});
     add_details(making);
+    add_receipt(making);
     return std::move(making.paper);
 }
 

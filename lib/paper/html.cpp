@@ -11,6 +11,8 @@ namespace undersheet::paper {
 
 namespace {
 
+constexpr double kSmallDrawing_mm = 60;
+
 // A table with this many columns of words is set row under row on a narrow screen; others scroll sideways.
 constexpr std::ptrdiff_t kWordsThatScroll = 2;
 
@@ -59,7 +61,13 @@ struct HtmlBlock {
     Markup operator()(const Facts& facts) const { return facts_list(facts.rows); }
     Markup operator()(const Table& table) const;
     Markup operator()(const Drawing& drawing) const {
-        return Markup().raw("<div class=\"scroll drawing\">\n").add(svg(drawing)).raw("</div>\n");
+        const bool is_small =
+            drawing.width_mm <= kSmallDrawing_mm; // shown as large as it is, not as wide as the page
+        return Markup()
+            .raw(is_small ? Literal("<div class=\"small drawing\">\n")
+                          : Literal("<div class=\"scroll drawing\">\n"))
+            .add(svg(drawing))
+            .raw("</div>\n");
     }
     Markup operator()(const Photographs& photographs) const { return pictures(photographs.pictures); }
     Markup operator()(const Item& item) const;

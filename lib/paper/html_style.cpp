@@ -50,6 +50,7 @@ s { text-decoration-thickness: 1px; color: var(--quiet); }
 img { display: block; width: 100%; height: auto; max-height: 22rem; object-fit: contain; object-position: left top; }
 figcaption { color: var(--quiet); font-size: 0.88rem; padding-top: 0.3rem; }
 .drawing svg { display: block; width: 100%; min-width: 34rem; height: auto; font-family: inherit; }
+.small svg { width: 44mm; min-width: 44mm; }
 .drawing text { fill: currentColor; }
 .drawing polygon, .drawing polyline { fill: none; stroke: currentColor; stroke-width: 0.25; stroke-linejoin: round; }
 .drawing .tint { fill: var(--tint); }
@@ -57,6 +58,8 @@ figcaption { color: var(--quiet); font-size: 0.88rem; padding-top: 0.3rem; }
 .drawing .heavy { stroke-width: 0.7; }
 .drawing .dashed { stroke-dasharray: 1.2 1; }
 .drawing .no-line { stroke: none; }
+.drawing .ink { fill: #000; }
+.drawing .paper { fill: #fff; }
 .signature { margin: 1rem 0; padding-top: 0.4rem; border-top: 1px solid var(--ink); max-width: 26rem; }
 .signature p { margin: 0; }
 .signature .pen { height: 2.6rem; }
@@ -106,7 +109,7 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
   thead { display: table-header-group; }
   .scroll { overflow: visible; }
   .drawing { break-inside: avoid; break-before: avoid; }
-  .drawing svg { min-width: 0; }
+  .scroll svg { min-width: 0; }
   .page-break { break-after: page; }
   .pictures { grid-template-columns: repeat(3, 1fr); gap: 4mm; }
   img { max-height: 75mm; }

@@ -30,6 +30,20 @@ Literal stroke_class(Stroke stroke) {
     return Literal(" class=\"line");
 }
 
+Literal fill_class(Fill fill) {
+    switch (fill) {
+    case Fill::tint:
+        return Literal(" tint\"");
+    case Fill::ink:
+        return Literal(" ink\"");
+    case Fill::paper:
+        return Literal(" paper\"");
+    case Fill::none:
+        break;
+    }
+    return Literal("\"");
+}
+
 Literal anchor_name(Anchor anchor) {
     switch (anchor) {
     case Anchor::middle:
@@ -46,7 +60,7 @@ struct ShapeMarkup {
     Markup operator()(const Path& path) const {
         Markup out;
         out.raw(path.is_closed ? Literal("<polygon") : Literal("<polyline")).raw(stroke_class(path.stroke));
-        out.raw(path.fill == Fill::tint ? Literal(" tint\"") : Literal("\""));
+        out.raw(fill_class(path.fill));
         return out.attribute("points", points(path.spots)).raw("/>\n");
     }
     Markup operator()(const Label& label) const {

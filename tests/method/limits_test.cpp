@@ -20,6 +20,9 @@ struct Row {
 
 const std::vector<Row>& rows() {
     static const std::vector<Row> all{
+        {"clock_step_s", 120, std::nullopt, "P"},
+        {"clock_cause_s", 600, std::nullopt, "P"},
+        {"clock_ahead_s", 600, std::nullopt, "P"},
         {"support_narrow_mm", 450, std::nullopt, "G"},
         {"support_most_mm", 600, std::nullopt, "G"},
         {"board_at_narrow_mm", 15, std::nullopt, "G"},
