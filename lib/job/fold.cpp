@@ -6,6 +6,7 @@
 #include "job/replay.h"
 #include "job/roof_build.h"
 #include "job/settle.h"
+#include "method/stored.h"
 
 #include <algorithm>
 #include <array>
@@ -28,6 +29,34 @@ std::vector<const Entry*> visible_at(const EntryList& entries, const method::Cat
         if (entry.when.unix_s <= as_of.unix_s || is_office(entry, kinds)) visible.push_back(&entry);
     }
     return visible;
+}
+
+// The kind whose fields an entry holds: for a correction the kind of what it corrects.
+Done could_be_kept(const Entry& entry, const EntryList& entries, const method::Catalogue& kinds) {
+    const method::Kind* kind = kinds.find(entry.kind);
+    if (kind == nullptr) return {};
+    if (auto done = method::check_stored(*kind, entry.data); !done) return done;
+    const entry::Value* fields = entry.data.find("fields");
+    if (entry.kind != "correct" || fields == nullptr) return {};
+    const std::string of = entry.data.text_of("of");
+    const auto corrected = std::find_if(entries.begin(), entries.end(), [&](const Entry& other) {
+        return entry::hash_text(other.hash) == of;
+    });
+    const method::Kind* other = corrected == entries.end() ? nullptr : kinds.find(corrected->kind);
+    return other == nullptr ? Done() : method::check_stored(*other, *fields);
+}
+
+// What the catalogue would never have kept stays in the book and is not folded: rules rely on its words and ranges.
+std::vector<std::string> leave_out_impossible(std::vector<const Entry*>& visible, const EntryList& entries,
+                                              const method::Catalogue& kinds) {
+    std::vector<std::string> problems;
+    std::erase_if(visible, [&](const Entry* entry) {
+        const auto could = could_be_kept(*entry, entries, kinds);
+        if (!could)
+            problems.push_back(one_line(could.fault()) + " (entry " + entry::short_name(entry->hash) + ")");
+        return !could;
+    });
+    return problems;
 }
 
 // A changed deck moves the heights and the wet near the change: what was read there by somebody who did not know of
@@ -149,6 +178,7 @@ Result<Job> fold(EntryList entries, const method::Method& method, const method::
     const Told told(*kept);
     std::vector<const Entry*> visible = visible_at(*kept, kinds, as_of);
     const std::vector<SettleItem> revoked = leave_out_revoked(visible, told);
+    const std::vector<std::string> impossible = leave_out_impossible(visible, *kept, kinds);
     Job job = fold_visible(kept, visible, method, kinds, told);
     const std::vector<const Entry*> apart = apart_from_hand_over(job, visible, kinds, told);
     if (!apart.empty()) {
@@ -159,6 +189,7 @@ Result<Job> fold(EntryList entries, const method::Method& method, const method::
         offer_as_supplement(job, apart, visible, told);
     }
     add_items(job, revoked);
+    job.problems.insert(job.problems.begin(), impossible.begin(), impossible.end());
     job.as_of = as_of;
     return job;
 }

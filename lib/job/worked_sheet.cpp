@@ -3,11 +3,21 @@
 
 #include "trade/sheet.h"
 
+#include <algorithm>
+
 namespace undersheet::job {
 namespace {
 
 using method::Rule;
 using method::Severity;
+
+// Of an edge that nobody looked at the method does not say what it needs.
+bool all_edges_known(const Context& context) {
+    const auto& edges = context.job.roof.edges;
+    return std::all_of(edges.begin(), edges.end(), [](const Edge& edge) {
+        return edge.kind == "gutter" || edge.kind == "kerb" || edge.kind == "wall";
+    });
+}
 
 // What each edge needs of the sheet; `spare` false leaves out what is only there to be cut off.
 std::vector<double> extras_mm(const Context& context, bool with_spare) {
@@ -47,7 +57,7 @@ std::string needed_words(const Context& context, double width_m) {
 }
 
 void sheet_size(const Context& context, const Rule& rule, Findings& out) {
-    if (context.job.roof.polygon().empty()) return;
+    if (context.job.roof.polygon().empty() || !all_edges_known(context)) return;
     for (const Reading* sheet : context.job.all("sheet")) {
         const auto width_m = sheet->number("width_m");
         const auto length_m = sheet->number("length_m");

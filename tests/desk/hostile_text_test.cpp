@@ -45,7 +45,8 @@ desk::Record attacked(const method::Kind& kind, const std::string& attack) {
         const auto* field = kind.field(name);
         const bool free =
             field != nullptr && (field->type == FieldType::text || field->type == FieldType::words);
-        if (field != nullptr && !free) record.fields.push_back(words[i]);
+        const bool people = field != nullptr && field->type == FieldType::people; // who is in this book
+        if (field != nullptr && !free) record.fields.push_back(people ? name + "=IP" : words[i]);
     }
     for (const auto& field : kind.fields) {
         if (field.type == FieldType::text || field.type == FieldType::words)
@@ -187,7 +188,7 @@ TEST_CASE("hostile text typed anywhere comes out of every paper and every answer
 
 TEST_CASE("a control character, and a line break where there is one line, are refused and nothing is kept") {
     DeskTest test;
-    for (const std::string bad : {"\t=1", "a\rb", "\x1B[2J", "\x7F", "\xC0\xAF"}) {
+    for (const std::string bad : {"x\t=1", "a\rb", "\x1B[2J", "\x7F", "\xC0\xAF"}) {
         INFO(bad);
         CHECK(test.record("site", {"under_roof=" + bad}).fault().code == Code::text_not_utf8);
         CHECK(test.record("site", {"access_text=" + bad}).fault().code == Code::text_not_utf8);

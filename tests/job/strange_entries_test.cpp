@@ -3,10 +3,12 @@
 #include "job/punch.h"
 #include "tests/job/takeoff_site.h"
 
+#include <algorithm>
+
 using namespace undersheet;
 using test::Site;
 
-TEST_CASE("a number on the punch list that can be none is the number of no item") {
+TEST_CASE("a number on the punch list that can be none numbers no item, and the entry is a problem") {
     Site site;
     site.opened();
     site.record("punch_add", "09:00", R"({"number":1,"text":"scuff","severity":"note"})");
@@ -15,11 +17,10 @@ TEST_CASE("a number on the punch list that can be none is the number of no item"
     site.record("punch_clear", "09:03", R"({"number":999999999999999,"why":"gone"})");
     site.record("punch_join", "09:04", R"({"number":1,"with":-999999999999999})");
     const auto job = site.fold("10:00");
-    REQUIRE(job.punch.size() == 3);
+    REQUIRE(job.punch.size() == 1);
     CHECK(job.punch[0].number == 1);
     CHECK(job.punch[0].cleared == nullptr);
-    CHECK(job.punch[1].number == 0);
-    CHECK(job.punch[2].number == 0);
+    CHECK(job.problems.size() == 4);
 }
 
 TEST_CASE("a rest that never ends is as long as the longest plan") {
@@ -46,4 +47,40 @@ TEST_CASE("braces in what somebody wrote are not filled in") {
     for (const auto& finding : site.judge("10:00").findings) says += finding.says + "\n";
     INFO(says);
     CHECK(says.find("{limit}{place}{part}") != std::string::npos);
+}
+
+TEST_CASE("an entry that the catalogue would never have kept is a problem, and is not folded") {
+    Site site;
+    site.opened();
+    site.record("edge", "09:00", R"({"kind":"gutter"})", "AB");
+    site.record("edge", "09:01", R"({"kind":"cliff"})", "BC");
+    site.record("edge", "09:01", R"({"kind":7})", "CD");
+    site.record("tape", "09:02", R"({"m":60})", "AB");
+    site.record("tape", "09:03", R"({"m":60.001})", "BC");
+    site.record("board", "09:04", R"({"soft":"not_looked","thickness_mm":[18]})");
+    site.record("day", "09:05", R"({"people":[1]})");
+    const auto& chase = site.record("chase", "09:06", R"({"height_mm":165})", "AB+1.00");
+    site.record("correct", "09:07",
+                R"({"of":")" + entry::hash_text(chase.hash) + R"(","why":"slip","fields":[]})");
+    const auto job = site.fold("10:00");
+    REQUIRE(job.problems.size() == 6);
+    CHECK(job.problems.front().starts_with("edge kind: \"cliff\" is nothing it can hold (entry "));
+    CHECK(job.all("edge").size() == 1);
+    CHECK(job.all("tape").size() == 1);
+    CHECK(job.all("chase").size() == 1);
+    (void)site.judge("10:00");
+}
+
+TEST_CASE("of a sheet for edges that nobody named nothing is said") {
+    const auto says_size = [](Site& site) {
+        site.record("sheet", "09:31", R"({"batch":"SH-1","width_m":3.05,"length_m":1})");
+        const auto judged = site.judge("10:00");
+        return std::any_of(judged.findings.begin(), judged.findings.end(),
+                           [](const auto& finding) { return finding.rule == "sheet_short"; });
+    };
+    auto known = test::ell();
+    CHECK(says_size(known));
+    auto unknown = test::ell();
+    unknown.record("edge", "09:30", "{}", "CD");
+    CHECK_FALSE(says_size(unknown));
 }
