@@ -75,6 +75,10 @@ public:
             good(open().record(
                 by(), {"edge", words[0], "", {"kind=" + words[1], "behind=" + text("edge.behind")}}));
         }
+        for (const char* tape : {"AB 4", "BC 2.534", "CD 4", "DA 2.534", "BD 4.735"}) { // AC is the example's
+            const auto words = words_of(tape);
+            good(open().record(by(), {"tape", words[0], "", {"m=" + words[1]}}));
+        }
         const auto kinds = *method::Catalogue::read(schema::kinds_json());
         for (const auto& kind : kinds.kinds()) {
             if (!kind.example.starts_with("undersheet record ") || kind.name == "edge") continue;
