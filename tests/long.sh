@@ -3,7 +3,7 @@
 # for an hour; the benchmark. Finds tests that lean on one another, faults that show only now and then, and inputs that
 # nobody thought of.
 #   bash tests/long.sh [ROUNDS]            (default 20)
-#   LONG_FUZZ_SECONDS=600 bash tests/long.sh   shorter; 0 leaves fuzzing out
+#   LONG_FUZZ_SECONDS=600 LONG_SCHEDULES=100000 bash tests/long.sh   shorter; 0 seconds leave fuzzing out
 # Ends with a table, a row for each: what, seconds, runs, failed. A failed round names its seed, so that it can be run again.
 set -uo pipefail
 cd "$(dirname "$0")/.."
@@ -59,8 +59,17 @@ benchmark() {
     row benchmark $((SECONDS - started)) 1 $bad
 }
 
+# Schedules of several phones, by chance; LONG_SCHEDULES says how many.
+schedules() {
+    local started=$SECONDS bad=0 many=${LONG_SCHEDULES:-10000000}
+    UNDERSHEET_SCHEDULES=$many build/test_job --use-colour no "whatever phones do apart*" >build/long.log 2>&1 || bad=1
+    if [ $bad -ne 0 ]; then tail -n 40 build/long.log; fi
+    row schedules $((SECONDS - started)) "$many" $bad
+}
+
 bash tests/run.sh native clang || exit 1
 in_any_order
+schedules
 fuzzing
 benchmark
 

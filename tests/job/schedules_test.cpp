@@ -1,0 +1,197 @@
+// Three phones (and copies of them) that record, sign, send back, open again, settle, are lost and meet, by chance.
+// UNDERSHEET_SCHEDULES=100000 makes more of them than the few that every run makes.
+#include "job/settle.h"
+#include "tests/support/phones.h"
+
+#include <cstdlib>
+#include <random>
+
+using namespace undersheet;
+using test::Phones;
+using test::Site;
+
+namespace {
+
+Site small_roof() {
+    Site site;
+    site.opened();
+    site.record("edge", "08:01", R"({"kind":"gutter"})", "AB");
+    return site;
+}
+
+class Schedule {
+public:
+    explicit Schedule(unsigned seed) : chance_(seed), phones_(3, small_roof()) {}
+
+    void run(int steps) {
+        for (int i = 0; i < steps; ++i) step();
+    }
+    // Everybody meets everybody, in an order of chance.
+    void meet_all() {
+        std::vector<std::size_t> order;
+        for (std::size_t i = 0; i < count_; ++i) order.push_back(i);
+        std::shuffle(order.begin(), order.end(), chance_);
+        for (std::size_t i = 1; i < order.size(); ++i) phones_.meet(order[0], order[i]);
+        for (std::size_t i = 1; i < order.size(); ++i) phones_.meet(order[0], order[i]);
+    }
+    [[nodiscard]] const Phones& phones() const { return phones_; }
+    [[nodiscard]] std::size_t count() const { return count_; }
+
+private:
+    std::size_t any(std::size_t below) { return chance_() % below; }
+    std::string time() {
+        return (any(2) == 0 ? "0" : "1") + std::to_string(any(9)) + ":" + std::to_string(10 + any(49));
+    }
+
+    void step() {
+        const std::size_t phone = any(count_);
+        switch (any(8)) {
+        case 0:
+            return phones_.meet(phone, any(count_));
+        case 1:
+            return read(phone);
+        case 2:
+            return settle(phone);
+        case 3:
+            return rarely(phone);
+        default:
+            return move(phone);
+        }
+    }
+
+    void move(std::size_t phone) {
+        static const std::vector<std::string> events{"begin",  "finish", "sign",    "send_back", "pause",
+                                                     "resume", "reopen", "confirm", "leave_out", "take_back"};
+        static const std::vector<std::string> parts{"deck",    "plate/AB", "lay-out",
+                                                    "field/1", "band/AB",  "final"};
+        phones_.record(phone, events[any(events.size())], time(), R"({"why":"said so","agreed_by":"x"})", "",
+                       parts[any(parts.size())], any(2) == 0 ? "ip" : "wp");
+    }
+    void read(std::size_t phone) {
+        if (any(2) == 0)
+            phones_.record(phone, "chase", time(), R"({"height_mm":)" + std::to_string(90 + any(90)) + "}",
+                           "CD+0.10");
+        else if (any(2) == 0)
+            phones_.record(phone, "heads", time(),
+                           R"({"total":9,"checked":9,"below":8,"flush":0,"proud":1})");
+        else
+            phones_.record(phone, "punch_add", time(), R"({"number":1,"text":"scuff"})", "AB");
+    }
+    void settle(std::size_t phone) {
+        const auto job = phones_.fold(phone, "23:00");
+        if (job.to_settle.empty()) return move(phone);
+        const auto& item = job.to_settle[any(job.to_settle.size())];
+        const auto& side = item.sides[any(item.sides.size())];
+        phones_.record(phone, "settle", time(),
+                       R"({"item":")" + item.id + R"(","keep":")" + entry::hash_text(side.entry->hash) +
+                           R"(","why":"looked again"})");
+    }
+    void rarely(std::size_t phone) {
+        if (any(6) == 0 && count_ < 5) {
+            phones_.copy_of(phone);
+            ++count_;
+        } else if (any(6) == 0) {
+            phones_.record(phone, "revoke", time(),
+                           R"({"device":"phone)" + std::to_string(any(3)) + R"(","why":"lost"})");
+        } else if (any(8) == 0) {
+            for (const char* event : {"begin", "finish", "sign"})
+                phones_.record(phone, event, time(), R"({"not_present":"by post"})", "", "hand-over");
+        } else {
+            move(phone);
+        }
+    }
+
+    std::mt19937 chance_;
+    Phones phones_;
+    std::size_t count_ = 3;
+};
+
+std::string picture(const job::Job& job) {
+    std::string picture = job.handed_over == nullptr ? "open " : "handed over ";
+    for (const auto& part : job.parts) {
+        picture += part.name + " " + std::string(job::state_word(part.state));
+        for (const auto& signature : part.signatures)
+            picture += entry::short_name(signature.entry->hash) + (signature.struck ? " struck" : "");
+        for (const auto& doubt : part.doubts) picture += " " + doubt;
+        picture += "\n";
+    }
+    for (const auto& item : job.to_settle) picture += item.id + "\n";
+    for (const auto& item : job.settled) picture += item.id + " settled\n";
+    for (const auto& reading : job.readings) picture += entry::short_name(reading.entry->hash);
+    for (const auto& item : job.punch) picture += item.name + entry::short_name(item.raised->hash);
+    return picture;
+}
+
+// What must hold of any record, however it came about.
+void check_sound(const job::Job& job) {
+    std::set<std::string> items;
+    for (const auto& item : job.to_settle) {
+        CHECK(items.insert(item.id).second);
+        CHECK(item.sides.size() >= 2);
+        CHECK(item.settled == nullptr);
+    }
+    for (const auto& part : job.parts) {
+        job::State most = part.state;
+        for (const auto& tip : part.tips) most = job::more_careful(most, tip.state);
+        CHECK(most == part.state); // never better than what any device left it in
+        const bool is_named = std::any_of(job.to_settle.begin(), job.to_settle.end(), [&](const auto& item) {
+            return item.about == job::Apart::part_state && item.part == part.name;
+        });
+        CHECK(is_named == part.is_contested());
+        if (is_named) CHECK(part.signature() == nullptr);
+    }
+}
+
+int wanted() {
+    const char* said = std::getenv("UNDERSHEET_SCHEDULES");
+    return said == nullptr ? 1500 : std::atoi(said);
+}
+
+} // namespace
+
+TEST_CASE("whatever phones do apart, they end alike, and never better than the most careful of them") {
+    int contested = 0, settled = 0, handed_over = 0, revoked = 0;
+    for (int seed = 1; seed <= wanted(); ++seed) {
+        Schedule schedule(static_cast<unsigned>(seed));
+        schedule.run(24);
+        schedule.meet_all();
+        INFO("seed " << seed);
+        const auto job = schedule.phones().fold(0, "23:00");
+        check_sound(job);
+        const std::string first = picture(job);
+        for (std::size_t phone = 1; phone < schedule.count(); ++phone)
+            REQUIRE(picture(schedule.phones().fold(phone, "23:00")) == first);
+        const auto has = [&](job::Apart about) {
+            return std::any_of(job.to_settle.begin(), job.to_settle.end(),
+                               [&](const auto& item) { return item.about == about; });
+        };
+        contested += has(job::Apart::part_state) ? 1 : 0;
+        revoked += has(job::Apart::after_revocation) ? 1 : 0;
+        settled += job.settled.empty() ? 0 : 1;
+        handed_over += job.handed_over == nullptr ? 0 : 1;
+    }
+    // The schedules reach what they are made for.
+    CHECK(contested > wanted() / 10);
+    CHECK(settled > wanted() / 50);
+    CHECK(revoked > wanted() / 100);
+    CHECK(handed_over > 0);
+}
+
+// Shuffled before they are folded: what a book hands over has no order either.
+TEST_CASE("entries that arrive in any order fold to the same job") {
+    for (unsigned seed = 1; seed <= 20; ++seed) {
+        Schedule schedule(seed);
+        schedule.run(20);
+        schedule.meet_all();
+        auto entries = schedule.phones().known_to(0);
+        const std::string first = picture(schedule.phones().fold(0, "23:00"));
+        std::mt19937 chance(seed);
+        for (int i = 0; i < 20; ++i) {
+            std::shuffle(entries.begin(), entries.end(), chance);
+            const auto job = job::fold(entries, test::default_method(), test::default_kinds(),
+                                       *entry::parse_time("2026-06-11T23:00:00+01:00"));
+            REQUIRE(job.ok());
+            CHECK(picture(*job) == first);
+        }
+    }
+}
