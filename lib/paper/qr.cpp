@@ -26,7 +26,6 @@ Drawing qr_drawing(const std::string& text, std::string title) {
     const auto code = qrcodegen::QrCode::encodeText(text.c_str(), qrcodegen::QrCode::Ecc::MEDIUM);
     const double side_mm = (code.getSize() + 2 * kQuiet) * kModule_mm;
     Drawing drawing{std::move(title), side_mm, side_mm};
-    drawing.words = {text};
     drawing.rectangle({0, 0}, side_mm, side_mm, Stroke::none, Fill::paper);
     for (int y = 0; y < code.getSize(); ++y) draw_row(code, y, drawing);
     return drawing;

@@ -1,7 +1,7 @@
 // A text as a QR code (ISO/IEC 18004) that a phone can read off the paper.
 //
-// Promises: the same text gives the same drawing; four modules of white stand around it; what it says stands in its words too.
-// Does not: take more than a few lines: 300 bytes.
+// Promises: the same text gives the same drawing; four modules of white stand around it.
+// Does not: say in words what it says; the text stands beside it on the paper. Does not take more than a few lines: 300 bytes.
 #pragma once
 
 #include "paper/drawing.h"

@@ -41,7 +41,7 @@ TEST_CASE("a receipt's code has its three finders, its timing and a light border
         CHECK(rows[y + 3].substr(x, 7) == "#.###.#");
     }
     for (std::size_t x = 8; x < last - 1; ++x) CHECK(rows[6][x] == (x % 2 == 0 ? '#' : '.'));
-    CHECK(drawing.words == std::vector<std::string>{kReceipt});
+    CHECK(drawing.width_mm == Approx(0.7 * static_cast<double>(rows.size() + 8)));
 }
 
 // The picture of this very drawing was scanned by an independent reader (zbarimg 0.23.92, `zbarimg --raw -q receipt.png`), which
