@@ -42,7 +42,7 @@ void buy(const Making& making, TakeOffLine& line);
 // An amount that cannot be kept, from a rate or a price list far from anything on a roof; take_off() makes a fault of it.
 struct TooGreat {};
 [[nodiscard]] Decimal in_millionths(double amount); // or TooGreat
-[[nodiscard]] double rounded_up(double amount); // to the next whole one, a millionth forgiven
+[[nodiscard]] double rounded_up(double amount);     // to the next whole one, a millionth forgiven
 [[nodiscard]] std::string in_words(double amount, std::string_view unit); // "43.82 m²"
 [[nodiscard]] std::string in_metres(std::int64_t mm);                     // "3.600"
 [[nodiscard]] std::string count_of(std::size_t count, std::string_view one, std::string_view many);
