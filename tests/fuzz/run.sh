@@ -2,7 +2,7 @@
 # Builds the libFuzzer targets and runs each for so many seconds, two at a time, beginning with the saved inputs.
 #   bash tests/fuzz/run.sh SECONDS [TARGET...]
 # Prints one row a target: its name, seconds, executions, crashes. libFuzzer stops at the first crash (wrong memory, undefined
-# behaviour, a broken promise, a leak, more than 10 s or 1 GiB for one input): the end of its log is shown, with the seed,
+# behaviour, a broken promise, a leak, more than 25 s or 1 GiB for one input): the end of its log is shown, with the seed,
 # and the input is kept in build/fuzz/found/TARGET. What reached something new is kept in build/fuzz/grown/TARGET.
 set -uo pipefail
 cd "$(dirname "$0")/../.."
@@ -33,7 +33,7 @@ run_one() {
     local target=$1 log=$folder/$1.log runs crashes=0 verdict=0
     mkdir -p "$folder/grown/$target" "$folder/found/$target"
     ASAN_OPTIONS=quarantine_size_mb=32 UBSAN_OPTIONS=print_stacktrace=1 \
-        "$folder/fuzz_$target" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=1024 -max_len=8192 \
+        "$folder/fuzz_$target" -max_total_time="$seconds" -timeout=25 -rss_limit_mb=1024 -max_len=8192 \
         -print_final_stats=1 -artifact_prefix="$folder/found/$target/" \
         "$folder/grown/$target" "tests/fuzz/corpus/$target" >"$log" 2>&1 </dev/null || verdict=$?
     if [ $verdict -ne 0 ]; then

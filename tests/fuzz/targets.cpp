@@ -12,15 +12,13 @@ void promise_readable(const Fault& fault) {
             "a refusal is not one line");
 }
 
-// Handed-over files: a row {"handed_over", take_anything} goes here. They are SQLite files, so the target writes the bytes
-// to a folder in memory and lets the book read them.
 const std::vector<Target>& targets() {
     static const std::vector<Target> kTargets = {
         {"strict", read_strict_form},    {"json", read_any_json},   {"entry", read_an_entry},
         {"catalogue", read_a_catalogue}, {"method", read_a_method}, {"method_edit", read_an_edited_method},
         {"prices", read_prices},         {"lines", read_lines},     {"forecast", read_a_forecast},
         {"place", read_a_place},         {"time", read_a_time},     {"decimal", read_a_decimal},
-        {"reckon", reckon_anything},     {"fold", fold_anything},
+        {"reckon", reckon_anything},     {"fold", fold_anything},   {"handed_over", take_a_file},
     };
     return kTargets;
 }

@@ -4,7 +4,7 @@
 //   promise of the reader's header throws BrokenPromise. libFuzzer (libfuzzer/main.cpp) saves such an input, and the replay
 //   of the saved ones (replay_test.cpp) fails on it in every build.
 // A new target: its function here, a file NAME_target.cpp, a row in targets.cpp, a name in CMakeLists.txt and a folder in
-//   corpus/. The reader of files handed over from another device has its place kept in targets.cpp.
+//   corpus/.
 #pragma once
 
 #include "base/result.h"
@@ -41,6 +41,7 @@ void read_a_time(std::string_view bytes);
 void read_a_decimal(std::string_view bytes);
 void reckon_anything(std::string_view bytes);
 void fold_anything(std::string_view bytes);
+void take_a_file(std::string_view bytes);
 
 struct Target {
     std::string name; // of its folder in corpus, and of its program: fuzz_NAME
