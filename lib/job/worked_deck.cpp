@@ -10,8 +10,6 @@
 namespace undersheet::job {
 namespace {
 
-constexpr double kBinaryDust_mm = 1e-9; // 150 x 1.1 is not exact in binary
-
 using method::Level;
 using method::Rule;
 
@@ -109,10 +107,11 @@ void fixing_length(const Context& context, const Rule& rule, Findings& out) {
 // A pattern counts as wrong when it is over the spacing by more than the tolerance.
 void spacing(const Context& context, const Rule& rule, std::string_view field, Findings& out) {
     const Level& level = rule.levels.front();
-    const double most_mm = context.limit(level.limit) * (1 + context.limit("spacing_over_pct") / 100);
+    // In hundredths of a mm, so that 165 mm is exactly 10 % over 150.
+    const double most_hundredths = context.limit(level.limit) * (100 + context.limit("spacing_over_pct"));
     for (const Reading* heads : context.job.all("heads")) {
         const auto apart_mm = heads->number(field);
-        if (!apart_mm || *apart_mm <= most_mm + kBinaryDust_mm) continue;
+        if (!apart_mm || *apart_mm * 100 <= most_hundredths) continue;
         out.push_back(
             make_finding(context, rule, level, {.reading = heads, .value = shortest(*apart_mm, 1)}));
     }
