@@ -84,7 +84,7 @@ void show_item(const desk::SettleLine& item, Screen& screen) {
 }
 
 void show_list(const desk::SettleList& list, Screen& screen) {
-    if (list.items.empty()) screen.line("Nothing was said apart.");
+    if (list.items.empty()) screen.line("Nothing is to be settled.");
     for (const auto& item : list.items) show_item(item, screen);
     for (const auto& item : list.items) {
         if (!item.open) continue;

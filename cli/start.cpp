@@ -26,6 +26,9 @@ int run_start(const Arguments& arguments, Screen& screen) {
     desk::BookAt book = book_at(arguments);
     book.file = arguments.one("FILE");
     if (arguments.has("--from")) return run_start_from(arguments, book, screen);
+    if (!arguments.has("--firm"))
+        return screen.refuse({Code::argument_wrong, "say whose book it is", "start",
+                              "--firm NAME, or --from FILE for a whole book that was handed over"});
     const desk::Firm firm = {arguments.one("--firm"), arguments.one("--address"), arguments.one("--phone"),
                              arguments.one("--email"), arguments.one("--registration")};
     const auto started = desk::Desk::start(book, firm, arguments.one("--when"));

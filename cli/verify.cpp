@@ -17,24 +17,22 @@ void show_signature(const desk::SignatureLine& line, Screen& screen) {
                   day_and_time(line.when) + ", entry " + line.entry.substr(0, 8) + ", " + around, Ink::faint);
 }
 
+// What is wrong with the file as a whole belongs to no device.
+std::string where_words(const desk::VerifyFault& fault) {
+    if (fault.device.empty()) return fault.entry.empty() ? "" : "entry " + fault.entry.substr(0, 8) + ": ";
+    return "entry " + std::to_string(fault.seq) + " of device " + fault.device.substr(0, 8) + ": ";
+}
+
 void show_verified(const desk::Verified& verified, Screen& screen) {
     screen.line(verified.ok
                     ? "Every one of " + std::to_string(verified.entries) + " entries verifies."
                     : "Not everything verifies; " + std::to_string(verified.entries) + " entries read:",
                 Ink::strong);
-    for (const auto& fault : verified.faults) {
-        screen.set_in("  ",
-                      "entry " + std::to_string(fault.seq) + " of device " + fault.device.substr(0, 8) +
-                          ": " + fault.what,
-                      Ink::red);
-    }
+    for (const auto& fault : verified.faults) screen.set_in("  ", where_words(fault) + fault.what, Ink::red);
     for (const auto& doubt : verified.doubts)
-        screen.set_in("  doubt: ",
-                      "entry " + std::to_string(doubt.seq) + " of device " + doubt.device.substr(0, 8) +
-                          ": " + doubt.what,
-                      Ink::yellow);
+        screen.set_in("  doubt: ", where_words(doubt) + doubt.what, Ink::yellow);
     for (const auto& signature : verified.signatures) show_signature(signature, screen);
-    screen.set_in("", "Check value: " + verified.digest);
+    if (!verified.digest.empty()) screen.set_in("", "Check value: " + verified.digest);
     if (verified.receipts > 0)
         screen.set_in("", std::to_string(verified.receipts) + " of the receipts given fits what is here.",
                       Ink::green);

@@ -46,10 +46,8 @@ private:
         hashes_.push_back(entry.hash);
         devices_.insert(entry.device);
         ++handed_.entries;
-        const std::string_view signature(reinterpret_cast<const char*>(entry.signature.data()),
-                                         entry.signature.size());
         to_.run("INSERT INTO entry (hash, body, sig) VALUES (?, ?, ?)",
-                {Bytes{bytes_of(entry.hash)}, Bytes{entry.body}, Bytes{signature}});
+                {Bytes{bytes_of(entry.hash)}, Bytes{entry.body}, Bytes{bytes_of(entry.signature)}});
         for (const entry::Member& member : *entry.data.map()) {
             const auto cid = entry::commitment_of(member.value);
             if (cid && !erased.cids.contains(*cid)) add_secret(*cid);
@@ -93,9 +91,8 @@ private:
         const Seal seal{signer.device(), what_.office,    what_.clock,
                         handed_.digest,  handed_.entries, handed_.photos};
         const auto sealed = value_or_trouble(write_seal(seal, signer));
-        const std::string_view signature(reinterpret_cast<const char*>(sealed.signature.data()),
-                                         sealed.signature.size());
-        to_.run("INSERT INTO seal (one, body, sig) VALUES (1, ?, ?)", {Bytes{sealed.body}, Bytes{signature}});
+        to_.run("INSERT INTO seal (one, body, sig) VALUES (1, ?, ?)",
+                {Bytes{sealed.body}, Bytes{bytes_of(sealed.signature)}});
     }
 
     Connection& from_;

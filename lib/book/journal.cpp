@@ -122,6 +122,7 @@ entry::Signature signature_from(std::string_view bytes) {
 }
 
 std::string_view bytes_of(const Hash& hash) { return view(hash); }
+std::string_view bytes_of(const entry::Signature& signature) { return view(signature); }
 
 Chain chain_of(Connection& connection, const std::string& job, const std::string& device) {
     Chain chain;

@@ -118,10 +118,8 @@ private:
     void add_secrets() {
         for (const entry::Secret& secret : incoming_.secrets) {
             if (merged_.erased.cids.contains(secret.cid)) continue;
-            const std::string_view salt(reinterpret_cast<const char*>(secret.salt.data()),
-                                        secret.salt.size());
             into_.run("INSERT OR IGNORE INTO secret (cid, salt, val) VALUES (?, ?, ?)",
-                      {Bytes{bytes_of(secret.cid)}, Bytes{salt}, Bytes{secret.value}});
+                      {Bytes{bytes_of(secret.cid)}, Bytes{bytes_of(secret.salt)}, Bytes{secret.value}});
         }
     }
 

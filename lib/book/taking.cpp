@@ -76,7 +76,9 @@ auto theirs(const std::string& path, Work work) {
     } catch (const Trouble& trouble) {
         const Code code = trouble.fault.code;
         if (code == Code::not_handed || code == Code::book_missing) throw;
-        throw refused("this file is damaged, or none of ours: " + trouble.fault.detail, path);
+        throw refused(code == Code::book_not_a_book ? "this is no hand-over file"
+                                                    : "this file is damaged or broke off",
+                      path);
     }
 }
 
@@ -89,8 +91,13 @@ std::unique_ptr<HandedFile> HandedFile::open(const std::string& path) {
 HandedFile::HandedFile(const std::string& path)
     : path_(path), connection_(checked_size(path), Connection::Mode::foreign, 0) {
     constexpr std::int64_t kApplication = 1431521352; // as in schema/handed.sql
-    if (number_of(connection_, "PRAGMA application_id") != kApplication)
-        throw refused("this is no hand-over file", path);
+    constexpr std::int64_t kBook = 1431521364;        // as in schema/book.sql
+    const std::int64_t application = number_of(connection_, "PRAGMA application_id");
+    if (application == kBook) {
+        throw Trouble{{Code::not_handed, "this is a book, not a hand-over file", path,
+                       "have it handed over first: undersheet hand --all"}};
+    }
+    if (application != kApplication) throw refused("this is no hand-over file", path);
     if (number_of(connection_, "PRAGMA user_version") != 1) {
         throw Trouble{{Code::not_handed, "this file was made by a newer version", path,
                        "bring this program up to date"}};

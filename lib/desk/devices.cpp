@@ -1,7 +1,6 @@
 // The devices that wrote in a book, and what to do when one is lost.
 #include "base/text.h"
 #include "desk/desk.h"
-#include "desk/drafts.h"
 #include "desk/journals.h"
 
 #include <algorithm>
@@ -72,33 +71,26 @@ Result<std::vector<DeviceLine>> Desk::devices() {
 
 // In the firm's journal and in every job where it wrote, so that a job handed over alone says it too.
 Result<DeviceLine> Desk::revoke(const Asked& asked, std::string_view device, std::string_view why) {
-    auto book = session_->writer();
-    if (!book) return book.fault();
-    auto journals = all_journals(**book);
+    auto writing = office_writing(*session_, asked);
+    if (!writing) return writing.fault();
+    auto journals = all_journals(*writing->book);
     if (!journals) return journals.fault();
-    auto lost = device_meant(lines_of(*journals, (*book)->device()), device);
+    auto lost = device_meant(lines_of(*journals, writing->book->device()), device);
     if (!lost) return lost;
     if (lost->is_this)
         return Fault{Code::argument_wrong, "that is this device", {}, "say it on another device of the firm"};
-    auto by = author_in_book(*session_, asked.by);
-    if (!by) return by.fault();
-    auto when = time_of(*session_, asked.when);
-    if (!when) return when.fault();
-    auto kinds = session_->kinds_of("");
-    if (!kinds) return kinds.fault();
     Typed typed = {"revoke", {}, {}, {}};
     typed.put("device", lost->device);
     typed.put("why", why);
     std::vector<entry::Draft> drafts;
     for (const Journal& journal : *journals) {
         if (!journal.ref.empty() && !wrote_in(journal, lost->device)) continue;
-        auto draft = office_draft(**kinds, typed, *when, by->id);
+        auto draft = writing->draft(typed, journal.job);
         if (!draft) return draft.fault();
-        draft->job = journal.job;
         drafts.push_back(std::move(*draft));
     }
-    if (auto kept = (*book)->append(std::move(drafts)); !kept) return kept.fault();
-    lost->revoked = when->text + ", " + std::string(why);
+    if (auto kept = writing->book->append(std::move(drafts)); !kept) return kept.fault();
+    lost->revoked = writing->when.text + ", " + std::string(why);
     return lost;
 }
 

@@ -1,8 +1,8 @@
 // Taking a person's values away. The record keeps its shape: who looks later sees that something was erased, when and why.
 #include "base/text.h"
 #include "desk/desk.h"
-#include "desk/drafts.h"
 #include "desk/journals.h"
+#include "desk/own.h"
 
 #include <algorithm>
 #include <set>
@@ -29,7 +29,10 @@ struct Whom {
 };
 
 // Where the customer is named, everything personal about the customer goes: the address stands in an entry of its own.
-bool is_about_customer(const std::string& kind) { return kind == "site" || kind == "sign"; }
+bool is_about_customer(const std::string& name) {
+    const method::Kind* kind = own_catalogue().find(name);
+    return kind != nullptr && kind->field("customer") != nullptr;
+}
 
 struct Found {
     const Journal* journal = nullptr;
@@ -134,10 +137,7 @@ entry::Value list_of(std::set<std::string>& names) {
     return list;
 }
 
-Result<std::vector<entry::Draft>> drafts_of(Session& session, Found found, const Erase& erase,
-                                            const entry::Time& when, const std::string& author) {
-    auto kinds = session.kinds_of("");
-    if (!kinds) return kinds.fault();
+Result<std::vector<entry::Draft>> drafts_of(const OfficeWriting& writing, Found found, const Erase& erase) {
     std::vector<entry::Draft> drafts;
     while (!found.values.empty() || !found.photos.empty()) {
         Typed typed = {"erase", {}, {}, {}};
@@ -145,9 +145,8 @@ Result<std::vector<entry::Draft>> drafts_of(Session& session, Found found, const
         if (!found.photos.empty()) typed.put("photos", list_of(found.photos));
         typed.put("why", erase.why);
         typed.put("although", erase.although);
-        auto draft = office_draft(**kinds, typed, when, author);
+        auto draft = writing.draft(typed, found.journal->job);
         if (!draft) return draft.fault();
-        draft->job = found.journal->job;
         drafts.push_back(std::move(*draft));
     }
     return drafts;
@@ -185,13 +184,9 @@ Result<std::vector<Found>> look_everywhere(Session& session, const std::vector<J
 } // namespace
 
 Result<ErasedAll> Desk::erase(const Asked& asked, const Erase& erase) {
-    auto book = session_->writer();
-    if (!book) return book.fault();
-    auto by = author_in_book(*session_, asked.by);
-    if (!by) return by.fault();
-    auto when = time_of(*session_, asked.when);
-    if (!when) return when.fault();
-    auto journals = all_journals(**book);
+    auto writing = office_writing(*session_, asked);
+    if (!writing) return writing.fault();
+    auto journals = all_journals(*writing->book);
     if (!journals) return journals.fault();
     const Whom whom = whom_of(*session_, erase.person);
     auto all = look_everywhere(*session_, *journals, whom, asked, erase);
@@ -200,32 +195,26 @@ Result<ErasedAll> Desk::erase(const Asked& asked, const Erase& erase) {
     ErasedAll erased{whom.name, {}, still_named(*journals, whom.name)};
     for (const Found& found : *all) {
         erased.jobs.push_back({found.journal->ref, found.values.size(), found.photos.size()});
-        auto of_journal = drafts_of(*session_, found, erase, *when, by->id);
+        auto of_journal = drafts_of(*writing, found, erase);
         if (!of_journal) return of_journal.fault();
         drafts.insert(drafts.end(), of_journal->begin(), of_journal->end());
     }
-    if (auto kept = (*book)->append(std::move(drafts)); !kept) return kept.fault();
+    if (auto kept = writing->book->append(std::move(drafts)); !kept) return kept.fault();
     for (const Found& found : *all) {
-        if (auto gone = (*book)->forget_erased(found.journal->job); !gone) return gone.fault();
+        if (auto gone = writing->book->forget_erased(found.journal->job); !gone) return gone.fault();
     }
     return erased;
 }
 
 Done Desk::keep_for(const Asked& asked, std::string_view years, std::string_view why) {
-    auto book = session_->writer();
-    if (!book) return book.fault();
-    auto by = author_in_book(*session_, asked.by);
-    if (!by) return by.fault();
-    auto when = time_of(*session_, asked.when);
-    if (!when) return when.fault();
-    auto kinds = session_->kinds_of("");
-    if (!kinds) return kinds.fault();
+    auto writing = office_writing(*session_, asked);
+    if (!writing) return writing.fault();
     Typed typed = {"retention", {}, {}, {}};
     typed.put("years", years);
     typed.put("why", why);
-    auto draft = office_draft(**kinds, typed, *when, by->id);
+    auto draft = writing->draft(typed, "");
     if (!draft) return draft.fault();
-    if (auto kept = (*book)->append({std::move(*draft)}); !kept) return kept.fault();
+    if (auto kept = writing->book->append({std::move(*draft)}); !kept) return kept.fault();
     return {};
 }
 

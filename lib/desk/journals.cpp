@@ -15,10 +15,24 @@ Result<std::vector<Journal>> all_journals(book::Book& book) {
     return journals;
 }
 
-Result<job::Person> author_in_book(Session& session, const std::string& by) {
+Result<entry::Draft> OfficeWriting::draft(const Typed& typed, const std::string& job) const {
+    auto made = office_draft(*kinds, typed, when, by.id);
+    if (made) made->job = job;
+    return made;
+}
+
+Result<OfficeWriting> office_writing(Session& session, const Asked& asked) {
+    auto book = session.writer();
+    if (!book) return book.fault();
     auto people = people_of_book(session);
     if (!people) return people.fault();
-    return person_meant(*people, by);
+    auto by = person_meant(*people, asked.by);
+    if (!by) return by.fault();
+    auto when = time_of(session, asked.when);
+    if (!when) return when.fault();
+    auto kinds = session.kinds_of("");
+    if (!kinds) return kinds.fault();
+    return OfficeWriting{*book, std::move(*by), *when, *kinds};
 }
 
 } // namespace undersheet::desk

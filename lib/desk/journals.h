@@ -1,6 +1,7 @@
 // All journals of a book: the firm's own and every job's. Only the desk includes this.
 #pragma once
 
+#include "desk/drafts.h"
 #include "desk/people.h"
 #include "desk/session.h"
 
@@ -12,7 +13,15 @@ struct Journal {
 };
 
 [[nodiscard]] Result<std::vector<Journal>> all_journals(book::Book& book);
-// Who writes in the firm's own journal; a book without people has nobody to ask for.
-[[nodiscard]] Result<job::Person> author_in_book(Session& session, const std::string& by);
+// Who writes about the firm's own affairs, when, and by which catalogue.
+struct OfficeWriting {
+    book::Book* book = nullptr;
+    job::Person by = {};
+    entry::Time when = {};
+    KindsPtr kinds = {};
+    [[nodiscard]] Result<entry::Draft> draft(const Typed& typed,
+                                             const std::string& job) const; // job "": the firm's own
+};
+[[nodiscard]] Result<OfficeWriting> office_writing(Session& session, const Asked& asked);
 
 } // namespace undersheet::desk

@@ -10,8 +10,6 @@ namespace {
 using entry::List;
 using entry::Value;
 
-Value count_of(std::size_t count) { return Value(static_cast<std::int64_t>(count)); }
-
 Value held_value(const Held& held) {
     Value object;
     object.set("why", held.why).set("clears", held.clears).set("decidable", held.decidable);

@@ -7,8 +7,6 @@ namespace {
 
 using entry::Value;
 
-Value count_of(std::size_t count) { return Value(static_cast<std::int64_t>(count)); }
-
 Value side_value(const SettleSideLine& side) {
     Value object;
     object.set("entry", side.entry).set("by", side.by).set("when", side.when);

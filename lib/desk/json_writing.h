@@ -13,6 +13,10 @@ namespace undersheet::desk {
     return list;
 }
 
+[[nodiscard]] inline entry::Value count_of(std::size_t count) {
+    return entry::Value(static_cast<std::int64_t>(count));
+}
+
 template <class Row, class Write>
 [[nodiscard]] entry::Value rows_of(const std::vector<Row>& rows, Write written) {
     entry::Value list = entry::List{};

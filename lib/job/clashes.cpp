@@ -59,6 +59,14 @@ bool Settlements::apply(SettleItem& item, const Told& told) const {
     return true;
 }
 
+Settlements settlements_in(const std::vector<const Entry*>& visible) {
+    Settlements settlements;
+    for (const Entry* entry : visible) {
+        if (entry->kind == "settle") settlements.note(entry);
+    }
+    return settlements;
+}
+
 SettleItem item_of(Apart about, const Entry& of, std::string field, const std::vector<const Entry*>& sides) {
     SettleItem item{
         .about = about, .kind = of.kind, .field = std::move(field), .place = of.place, .holds = true};

@@ -34,6 +34,8 @@ private:
     std::map<std::string, std::vector<const entry::Entry*>> all_ = {};
 };
 
+[[nodiscard]] Settlements settlements_in(const std::vector<const entry::Entry*>& visible);
+
 [[nodiscard]] SettleItem item_of(Apart about, const entry::Entry& of, std::string field,
                                  const std::vector<const entry::Entry*>& sides);
 

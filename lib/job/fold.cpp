@@ -97,10 +97,7 @@ std::vector<const Entry*> apart_from_hand_over(const Job& job, const std::vector
 
 void offer_as_supplement(Job& job, std::vector<const Entry*> apart, const std::vector<const Entry*>& visible,
                          const Told& told) {
-    Settlements settlements;
-    for (const Entry* entry : visible) {
-        if (entry->kind == "settle") settlements.note(entry);
-    }
+    const Settlements settlements = settlements_in(visible);
     apart.insert(apart.begin(), job.handed_over);
     SettleItem item = item_of(Apart::after_hand_over, *job.handed_over, "", apart);
     item.holds = false;
@@ -110,10 +107,7 @@ void offer_as_supplement(Job& job, std::vector<const Entry*> apart, const std::v
 
 // What a lost device wrote and who reported it lost had not seen: it does not count, unless somebody settles that it does.
 std::vector<SettleItem> leave_out_revoked(std::vector<const Entry*>& visible, const Told& told) {
-    Settlements settlements;
-    for (const Entry* entry : visible) {
-        if (entry->kind == "settle") settlements.note(entry);
-    }
+    const Settlements settlements = settlements_in(visible);
     std::vector<SettleItem> items;
     const std::vector<const Entry*> all = visible;
     for (const Entry* revoked : all) {

@@ -41,6 +41,7 @@ private:
 
     // What an entry does to other parts than its own; `eligible` says to which.
     using Eligible = std::function<bool(const Part&)>;
+    void reach_others(const entry::Entry& entry, const Eligible& eligible);
     void reopen_later(const Part& part, const entry::Entry& entry, bool bonded, const Eligible& eligible);
     void affect(Part& later, const Part& cause, method::Effect effect, const entry::Entry& entry);
     void apply_doubts(const entry::Entry& entry, const entry::Value& data, const Eligible& eligible);

@@ -60,6 +60,7 @@ void Replayer::reopen_later(const Part& part, const Entry& entry, bool bonded, c
         if (row.reopened != part.stage) continue;
         if ((row.when == "bare" && bonded) || (row.when == "bonded" && !bonded)) continue;
         for (Part& later : view_->parts) {
+            if (&later == &part) continue;
             if (later.stage == row.later && is_affected(row.which, part, later, place) && eligible(later))
                 affect(later, part, row.effect, entry);
         }
@@ -123,15 +124,20 @@ void Replayer::finish_parts(View& view, const Entry& entry) {
     }
 }
 
+// What an entry does to parts that are not its own.
+void Replayer::reach_others(const Entry& entry, const Eligible& eligible) {
+    apply_doubts(entry, corrected_data(entry, counted_), eligible);
+    const Part* opened = entry.kind == "reopen" ? find_part(entry.part) : nullptr;
+    if (opened != nullptr) reopen_later(*opened, entry, is_bonded(), eligible);
+}
+
 // The side that holds goes on as if the other device's entries had come after it.
 void Replayer::doubt_what_was_missed(Part& part, const Entry& kept, const Entry& settled) {
     const Eligible only_this = [&](const Part& other) { return &other == &part; };
     for (const Entry* entry : counted_.standing) {
         const bool was_missed = told_.knew(settled, *entry) && told_.apart(*entry, kept);
         if (!was_missed) continue;
-        apply_doubts(*entry, corrected_data(*entry, counted_), only_this);
-        const Part* opened = entry->kind == "reopen" ? find_part(entry->part) : nullptr;
-        if (opened != nullptr && opened != &part) reopen_later(*opened, *entry, is_bonded(), only_this);
+        reach_others(*entry, only_this);
     }
 }
 
@@ -148,9 +154,7 @@ void Replayer::catch_up(View& view, const std::vector<const Entry*>& known) {
             }
             return apart && !part.is_contested();
         };
-        apply_doubts(*entry, corrected_data(*entry, counted_), missed_it);
-        const Part* opened = entry->kind == "reopen" ? find_part(entry->part) : nullptr;
-        if (opened != nullptr) reopen_later(*opened, *entry, is_bonded(), missed_it);
+        reach_others(*entry, missed_it);
     }
 }
 

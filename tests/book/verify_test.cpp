@@ -2,27 +2,15 @@
 
 #include "base/text.h"
 #include "tests/support/books.h"
+#include "tests/support/tamper.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
-#include <sqlite3.h>
 
 using namespace undersheet;
 using book::Book;
 
 namespace {
-
-// Changes a book behind our back, as somebody with a database tool would.
-void tamper(const std::string& path, const std::string& sql) {
-    sqlite3* handle = nullptr;
-    REQUIRE(sqlite3_open(path.c_str(), &handle) == SQLITE_OK);
-    char* error = nullptr;
-    const int code = sqlite3_exec(handle, sql.c_str(), nullptr, nullptr, &error);
-    INFO(sql << ": " << (error == nullptr ? "" : error));
-    sqlite3_free(error);
-    REQUIRE(sqlite3_close(handle) == SQLITE_OK);
-    REQUIRE(code == SQLITE_OK);
-}
 
 // A book with the firm and six air readings, shut again.
 struct Written {

@@ -5,29 +5,11 @@
 using namespace undersheet;
 using job::Apart;
 using job::State;
+using test::deck_done;
+using test::keep;
 using test::Phones;
 using test::Site;
-
-namespace {
-
-// A roof with one gutter edge, its deck done and to be signed.
-Site deck_done() {
-    Site site;
-    site.opened();
-    site.record("edge", "08:01", R"({"kind":"gutter"})", "AB");
-    site.record("begin", "08:02", "{}", "", "deck");
-    site.record("finish", "08:03", "{}", "", "deck");
-    return site;
-}
-
-State state(const job::Job& job, const std::string& part) { return job.part(part)->state; }
-
-std::string keep(const entry::Entry& side, const std::string& item) {
-    return R"({"item":")" + item + R"(","keep":")" + entry::hash_text(side.hash) +
-           R"(","why":"we looked again"})";
-}
-
-} // namespace
+using test::state;
 
 TEST_CASE("of one height read apart both count until it is settled or read again") {
     Phones phones(2, deck_done());

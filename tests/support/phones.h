@@ -92,4 +92,22 @@ private:
     int copies_ = 0;
 };
 
+// A roof with one gutter edge, its deck done and to be signed.
+inline Site deck_done() {
+    Site site;
+    site.opened();
+    site.record("edge", "08:01", R"({"kind":"gutter"})", "AB");
+    site.record("begin", "08:02", "{}", "", "deck");
+    site.record("finish", "08:03", "{}", "", "deck");
+    return site;
+}
+
+inline job::State state(const job::Job& job, const std::string& part) { return job.part(part)->state; }
+
+// The data of settling an item.
+inline std::string keep(const entry::Entry& side, const std::string& item) {
+    return R"({"item":")" + item + R"(","keep":")" + entry::hash_text(side.hash) +
+           R"(","why":"we looked again"})";
+}
+
 } // namespace undersheet::test
