@@ -29,7 +29,7 @@ void add_device(Connection& connection, const entry::PublicKey& key);
 
 [[nodiscard]] entry::Hash hash_from(std::string_view bytes);           // 32 bytes, else Trouble
 [[nodiscard]] entry::Signature signature_from(std::string_view bytes); // 64 bytes, else Trouble
-[[nodiscard]] std::string_view bytes_of(const entry::Hash& hash); // and of a salt
+[[nodiscard]] std::string_view bytes_of(const entry::Hash& hash);      // and of a salt
 [[nodiscard]] std::string_view bytes_of(const entry::Signature& signature);
 
 // The devices that wrote in this very file, and forgetting that one did: its chain is never gone on with.

@@ -142,28 +142,41 @@ void add_left_out(Making& making) {
     making.table("", {"part", "why", "agreed_by", "written_by"}, std::move(rows));
 }
 
+// What an entry of a side says: of a part where it left it, of a reading what was read.
+std::string side_says(const Making& making, const job::SettleSide& side) {
+    if (!side.says.empty()) return side.says;
+    job::Reading reading{.entry = side.entry, .kind = side.entry->kind, .place = side.entry->place};
+    reading.data = side.entry->data;
+    std::vector<std::string> facts;
+    for (const Fact& fact : making.said.facts(reading))
+        facts.push_back(fact.name + ": " + fact.value.words());
+    return facts.empty() ? making.say("to_settle.entry") : joined(facts, ", ");
+}
+
 std::string side_words(const Making& making, const job::SettleSide& side) {
-    return making.say("to_settle.side",
-                      {{"says", side.says.empty() ? making.say("to_settle.entry") : side.says},
-                       {"entry", entry::short_name(side.entry->hash)},
-                       {"who", making.by(side.entry)},
-                       {"when", making.when(side.entry)}});
+    return making.say("to_settle.side", {{"says", side_says(making, side)},
+                                         {"entry", entry::short_name(side.entry->hash)},
+                                         {"who", making.by(side.entry)}});
+}
+
+std::string sides_words(const Making& making, const job::SettleItem& item) {
+    std::vector<std::string> sides;
+    for (const auto& side : item.sides) sides.push_back(side_words(making, side));
+    return joined(sides, "; ");
 }
 
 Text open_item(const Making& making, const job::SettleItem& item) {
-    std::vector<std::string> sides;
-    for (const auto& side : item.sides) sides.push_back(side_words(making, side));
-    return Text(
-        making.say("to_settle.open",
-                   {{"item", item.id}, {"says", job::settle_words(item)}, {"sides", joined(sides, "; ")}}));
+    return Text(making.say(
+        "to_settle.open",
+        {{"item", item.id}, {"says", job::settle_words(item)}, {"sides", sides_words(making, item)}}));
 }
 
 Text settled_item(const Making& making, const job::SettleItem& item) {
     return Text(making.say("to_settle.settled", {{"item", item.id},
                                                  {"says", job::settle_words(item)},
+                                                 {"sides", sides_words(making, item)},
                                                  {"kept", entry::short_name(item.kept->hash)},
                                                  {"who", making.by(item.settled)},
-                                                 {"when", making.when(item.settled)},
                                                  {"why", item.why}}));
 }
 

@@ -60,6 +60,9 @@ TEST_CASE("what two phones recorded apart gives the same digest, papers and find
     CHECK(taken.new_devices.size() == 1);
     phones.give(phones.first.open(), phones.second());
     phones.check_alike();
+    const std::string sheet = good(phones.first.open().paper({}, "stages", "json")).bytes;
+    CHECK(sheet.find("165 mm (Isolde Pell") != std::string::npos);
+    CHECK(sheet.find("140 mm (Wren Pell") != std::string::npos);
 }
 
 TEST_CASE(

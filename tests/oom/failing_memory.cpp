@@ -30,13 +30,22 @@ void* sqlite_changes(void* old, int bytes) {
 
 } // namespace
 
+// Every form is ours: a sanitizer brings those that are missing, and memory of the one is then given back to the other.
+void* operator new(std::size_t bytes, const std::nothrow_t&) noexcept {
+    return is_refused(Whose::ours) ? nullptr : std::malloc(bytes == 0 ? 1 : bytes);
+}
 void* operator new(std::size_t bytes) {
-    if (is_refused(Whose::ours)) throw std::bad_alloc();
-    if (void* got = std::malloc(bytes == 0 ? 1 : bytes)) return got;
+    if (void* got = operator new(bytes, std::nothrow)) return got;
     throw std::bad_alloc();
+}
+void* operator new[](std::size_t bytes) { return operator new(bytes); }
+void* operator new[](std::size_t bytes, const std::nothrow_t& quiet) noexcept {
+    return operator new(bytes, quiet);
 }
 void operator delete(void* got) noexcept { std::free(got); }
 void operator delete(void* got, std::size_t) noexcept { std::free(got); }
+void operator delete[](void* got) noexcept { std::free(got); }
+void operator delete[](void* got, std::size_t) noexcept { std::free(got); }
 
 namespace undersheet::oom {
 
