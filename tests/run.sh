@@ -103,15 +103,11 @@ variant() {
 
 step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo; }
 
-# One build holds three: Clang's warnings, every include that is missing (nothing is precompiled here), and every test watched for wrong memory and undefined behaviour.
+# One build holds four: the fuzz targets, Clang's warnings, every include that is missing (nothing is precompiled here), and every test watched for wrong memory and undefined behaviour.
 step_clang() {
     export ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1 UBSAN_OPTIONS=print_stacktrace=1
-    variant "clang with sanitizers" "$build/clang" "${clang_options[@]}"
+    variant "clang with sanitizers" "$build/clang" -C tests/toolchains/watched.cmake
 }
-clang_options=(-DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=Watched
-    "-DCMAKE_CXX_FLAGS_WATCHED=-O1 -g1 -fno-omit-frame-pointer -fsanitize=address,undefined -fno-sanitize-recover=all"
-    -DUNDERSHEET_CHECK_HEADERS=ON)
-configure_clang() { configure "$build/clang" "${clang_options[@]}"; }
 
 our_files() { find lib cli tests \( -name '*.h' -o -name '*.cpp' \) | sort; }
 
@@ -121,7 +117,7 @@ format_all() { our_files | xargs clang-format --dry-run -Werror; }
 # clang-tidy reads how the Clang build compiles each file.
 step_tidy() { check "clang-tidy" tidy_all; }
 tidy_all() {
-    configure_clang && cmake --build "$build/clang" --target undersheet_schema &&
+    configure "$build/clang" -C tests/toolchains/watched.cmake && cmake --build "$build/clang" --target undersheet_schema &&
         find lib cli -name '*.cpp' | sort | xargs -P "$jobs" -n 3 clang-tidy --quiet -p "$build/clang"
 }
 

@@ -21,10 +21,8 @@ if command -v ccache >/dev/null; then
     launcher=(-DCMAKE_C_COMPILER_LAUNCHER=ccache -DCMAKE_CXX_COMPILER_LAUNCHER=ccache)
 fi
 mkdir -p "$folder"
-if ! { cmake -S . -B "$folder" -G Ninja "${launcher[@]}" -DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++ \
-    -DCMAKE_BUILD_TYPE=Watched "-DCMAKE_CXX_FLAGS_WATCHED=-O1 -g1" -DUNDERSHEET_FUZZ=ON -DUNDERSHEET_PRECOMPILE=ON \
-    -DUNDERSHEET_BUILD_TESTS=OFF -DUNDERSHEET_BUILD_CLI=OFF &&
-    cmake --build "$folder" -j "$(nproc)"; } >"$folder/build.log" 2>&1 </dev/null; then
+if ! { cmake -S . -B build/clang -G Ninja "${launcher[@]}" -C tests/toolchains/watched.cmake &&
+    cmake --build build/clang -j "$(nproc)" --target "${targets[@]/#/fuzz_}"; } >"$folder/build.log" 2>&1 </dev/null; then
     tail -n 40 "$folder/build.log" >&2
     exit 1
 fi
@@ -33,7 +31,7 @@ run_one() {
     local target=$1 log=$folder/$1.log runs crashes=0 verdict=0
     mkdir -p "$folder/grown/$target" "$folder/found/$target"
     ASAN_OPTIONS=quarantine_size_mb=32 UBSAN_OPTIONS=print_stacktrace=1 \
-        "$folder/fuzz_$target" -max_total_time="$seconds" -timeout=25 -rss_limit_mb=1024 -max_len=8192 \
+        "build/clang/fuzz_$target" -max_total_time="$seconds" -timeout=25 -rss_limit_mb=1024 -max_len=8192 \
         -print_final_stats=1 -artifact_prefix="$folder/found/$target/" \
         "$folder/grown/$target" "tests/fuzz/corpus/$target" >"$log" 2>&1 </dev/null || verdict=$?
     if [ $verdict -ne 0 ]; then
