@@ -1,3 +1,4 @@
+#include "cli/pin.h"
 #include "cli/show.h"
 #include "cli/verb.h"
 
@@ -12,7 +13,8 @@ int run_decide(const Arguments& arguments, Screen& screen) {
     if (!desk) return screen.refuse(desk.fault());
     const desk::Decide decision = {arguments.one("FINDING"), arguments.one("--decider"),
                                    arguments.one("--role"), arguments.one("--why")};
-    return show_kept(desk->decide(asked(arguments), decision), arguments, screen);
+    return show_kept(with_pin(arguments, [&](const desk::Asked& by) { return desk->decide(by, decision); }),
+                     arguments, screen);
 }
 
 int run_reason(const Arguments& arguments, Screen& screen) {
@@ -37,7 +39,7 @@ std::vector<Verb> decide_verbs() {
              "undersheet decide chase_height@CD --decider \"Caspar Dunmoor\" --role customer --why \"door "
              "cannot be raised, told of the risk\" --by IP",
              {kFinding},
-             writing({{"--decider", "NAME", "who decided", true},
+             signing({{"--decider", "NAME", "who decided", true},
                       {"--role", "ROLE", "customer, surveyor, architect …", true},
                       {"--why", "TEXT", "the reason, in ten letters or more", true}}),
              run_decide},

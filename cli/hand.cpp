@@ -1,3 +1,4 @@
+#include "cli/pin.h"
 #include "cli/show.h"
 #include "cli/verb.h"
 
@@ -103,8 +104,8 @@ int run_settle(const Arguments& arguments, Screen& screen) {
     }
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
-    return show_kept(desk->settle(asked(arguments),
-                                  {arguments.one("ITEM"), arguments.one("--keep"), arguments.one("--why")}),
+    const desk::Settle settled = {arguments.one("ITEM"), arguments.one("--keep"), arguments.one("--why")};
+    return show_kept(with_pin(arguments, [&](const desk::Asked& by) { return desk->settle(by, settled); }),
                      arguments, screen);
 }
 
@@ -132,7 +133,7 @@ std::vector<Verb> hand_verbs() {
          "what two devices said apart, and which of it holds",
          "undersheet settle M5e5e5e5e --keep 1a2b3c4d --why \"measured twice\" --by IP",
          {{"ITEM", "an open item; without one all are listed", Count::maybe}},
-         writing({{"--keep", "ENTRY", "the entry of the side that holds; the other stays in the history"},
+         signing({{"--keep", "ENTRY", "the entry of the side that holds; the other stays in the history"},
                   {"--why", "TEXT", "why it does"}}),
          run_settle}};
 }

@@ -1,3 +1,4 @@
+#include "cli/pin.h"
 #include "cli/show.h"
 #include "cli/verb.h"
 
@@ -30,7 +31,9 @@ desk::Move wanted(const char* event, const Arguments& arguments) {
 int run_event(const char* event, const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
-    return show_kept(desk->move(asked(arguments), wanted(event, arguments)), arguments, screen);
+    return show_kept(
+        with_pin(arguments, [&](const desk::Asked& by) { return desk->move(by, wanted(event, arguments)); }),
+        arguments, screen);
 }
 
 int run_begin(const Arguments& arguments, Screen& screen) { return run_event("begin", arguments, screen); }
@@ -55,7 +58,7 @@ int run_take_back(const Arguments& arguments, Screen& screen) {
 Verb event_verb(const char* name, const char* says, const char* example, std::vector<Option> own,
                 int (*run)(const Arguments&, Screen&)) {
     own.insert(own.begin(), kAt);
-    return {name, says, example, {kPart, kFields}, writing(std::move(own)), run};
+    return {name, says, example, {kPart, kFields}, signing(std::move(own)), run};
 }
 
 Verb tick_verb() {

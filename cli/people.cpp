@@ -9,6 +9,7 @@ namespace {
 void show_person(const desk::PersonLine& person, Screen& screen) {
     std::string about = person.name + ", " + plain_words(person.role);
     if (!person.firm.empty()) about += ", " + person.firm;
+    if (person.has_pin) about += ", signs with a PIN here";
     if (!person.ends.empty()) about += ", until " + person.ends;
     screen.set_in("  " + padded(person.initials, 5) + " ", about);
 }

@@ -1,4 +1,5 @@
 #include "cli/help.h"
+#include "cli/pin.h"
 #include "cli/show.h"
 #include "cli/verb.h"
 
@@ -54,7 +55,9 @@ int run_lines(const Arguments& arguments, Screen& screen) {
     if (!lines) return screen.refuse(lines.fault());
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
-    return show_many(desk->record_lines(asked(arguments), *lines), arguments, screen);
+    return show_many(
+        with_pin(arguments, [&](const desk::Asked& by) { return desk->record_lines(by, *lines); }), arguments,
+        screen);
 }
 
 int run_record(const Arguments& arguments, Screen& screen) {
@@ -81,7 +84,7 @@ std::vector<Verb> record_verbs() {
            Sort::kind},
           {"FIELD=VALUE", "its fields; another unit of the same sort may be typed, like wind_ms=6mph",
            Count::any, Sort::field}},
-         writing({{"--at", "PLACE", "where: A, AB, AB+1.20, 2.10,0.80, B2, B2|B3"},
+         signing({{"--at", "PLACE", "where: A, AB, AB+1.20, 2.10,0.80, B2, B2|B3"},
                   {"--part", "PART", "the part it belongs to: band/AB", false, Sort::part},
                   {"--from", "FILE", "JSON Lines instead, all or nothing; - is stdin", false, Sort::file}}),
          run_record,

@@ -6,10 +6,10 @@ namespace {
 std::vector<Verb> all_verbs() {
     std::vector<Verb> all;
     for (auto* group :
-         {start_verbs, people_verbs,  job_verbs,       record_verbs,  kind_verbs,   correct_verbs,
-          photo_verbs, finding_verbs, stage_verbs,     part_verbs,    decide_verbs, punch_verbs,
-          hand_verbs,  erase_verbs,   paper_verbs,     history_verbs, verify_verbs, takeoff_verbs,
-          day_verbs,   reckon_verbs,  completion_verbs}) {
+         {start_verbs,   people_verbs, pin_verbs,     job_verbs,       record_verbs,  kind_verbs,
+          correct_verbs, photo_verbs,  finding_verbs, stage_verbs,     part_verbs,    decide_verbs,
+          punch_verbs,   hand_verbs,   erase_verbs,   paper_verbs,     history_verbs, verify_verbs,
+          takeoff_verbs, day_verbs,    reckon_verbs,  completion_verbs}) {
         for (Verb& verb : group()) all.push_back(std::move(verb));
     }
     return all;
@@ -32,6 +32,13 @@ std::vector<Option> reading(std::vector<Option> own) {
 std::vector<Option> writing(std::vector<Option> own) {
     own.push_back({"--by", "NAME", "who says so: initials or name; else UNDERSHEET_BY"});
     return reading(std::move(own));
+}
+
+std::vector<Option> signing(std::vector<Option> own) {
+    own.push_back({"--pin-from", "FILE",
+                   "a file with the writer's PIN, - is the standard input; else it is asked for", false,
+                   Sort::file});
+    return writing(std::move(own));
 }
 
 const std::vector<Verb>& verbs() {

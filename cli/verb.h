@@ -48,6 +48,9 @@ struct Verb {
 // As reading(), and --by.
 [[nodiscard]] std::vector<Option> writing(std::vector<Option> own = {});
 
+// As writing(), and --pin-from: what a person answers for.
+[[nodiscard]] std::vector<Option> signing(std::vector<Option> own = {});
+
 // Every command, in the order of the help page.
 [[nodiscard]] const std::vector<Verb>& verbs();
 [[nodiscard]] const Verb* find_verb(const std::string& name);
@@ -55,6 +58,7 @@ struct Verb {
 // One function for each file of commands.
 [[nodiscard]] std::vector<Verb> start_verbs();
 [[nodiscard]] std::vector<Verb> people_verbs();
+[[nodiscard]] std::vector<Verb> pin_verbs();
 [[nodiscard]] std::vector<Verb> job_verbs();
 [[nodiscard]] std::vector<Verb> record_verbs();
 [[nodiscard]] std::vector<Verb> kind_verbs();

@@ -12,6 +12,8 @@ void show_signature(const desk::SignatureLine& line, Screen& screen) {
     if (!line.before.empty())
         around += (around.empty() ? "" : ", ") + std::string("before ") + line.before.substr(0, 8) +
                   " of another device";
+    if (!line.own_key.empty())
+        around += (around.empty() ? "" : ", ") + std::string("with a PIN, key ") + line.own_key.substr(0, 8);
     if (around.empty()) return;
     screen.set_in("  " + line.kind + " " + line.part + ": ",
                   day_and_time(line.when) + ", entry " + line.entry.substr(0, 8) + ", " + around, Ink::faint);

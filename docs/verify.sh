@@ -22,6 +22,12 @@ ask "SELECT lower(hex(hash)), hex(hash), dev FROM entry" | tr '|' ' ' | while re
     [ "$(sum "$work/$file.body")" = "$name" ] || fault "$name: its name does not belong to its bytes"
     openssl pkeyutl -verify -pubin -keyform DER -inkey "$work/$dev.der" -rawin -in "$work/$file.body" \
         -sigfile "$work/$file.sig" >/dev/null 2>&1 || fault "$name: the signature does not hold"
+    case $(head -c 9 "$work/$file.body") in '{"akey":"') ;; *) continue ;; esac # a person signed, too
+    head -c 73 "$work/$file.body" | tail -c 64 | sed 's/^/302a300506032b6570032100/' | xxd -r -p >"$work/own.der"
+    head -c 211 "$work/$file.body" | tail -c 128 | xxd -r -p >"$work/own.sig"
+    { echo undersheet.asig.1 && head -c 75 "$work/$file.body" && tail -c +214 "$work/$file.body"; } >"$work/own.text"
+    openssl pkeyutl -verify -pubin -keyform DER -inkey "$work/own.der" -rawin -in "$work/own.text" \
+        -sigfile "$work/own.sig" >/dev/null 2>&1 || fault "$name: the person's own signature does not hold"
 done
 ask "SELECT lower(hex(cid)), hex(cid) FROM secret" | tr '|' ' ' | while read -r name file; do
     cat "$work/$file.salt" "$work/$file.value" >"$work/secret"

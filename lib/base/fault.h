@@ -49,6 +49,8 @@ enum class Code : int {
     too_late_to_undo = 411,  // a mis-tap older than ten minutes, or already built on
     check_failed = 412,      // a check was made and the answer is no
     record_too_thin = 413,   // the record does not hold what this is worked out from
+    pin_needed = 414,        // this person signs with a PIN on this device
+    pin_wrong = 415,         // not the PIN it was locked with, or none that can be set
 
     book_missing = 501,     // no such file
     book_not_a_book = 502,  // a file, but none of ours

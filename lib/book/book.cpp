@@ -88,6 +88,18 @@ Result<Handed> Book::hand(std::string_view job, const std::string& to) {
     return guarded([&] { return session_->hand(job, to); });
 }
 
+Result<entry::PublicKey> Book::lock(const std::string& person, const NewPin& pin) {
+    return guarded([&] { return session_->lock(person, pin); });
+}
+
+Result<bool> Book::has_pin(const std::string& person) {
+    return guarded([&] { return session_->has_pin(person); });
+}
+
+Result<std::unique_ptr<entry::Signer>> Book::unlock(const std::string& person, std::string_view pin) {
+    return guarded([&] { return session_->unlock(person, pin); });
+}
+
 Done Book::forget_erased(std::string_view job) {
     const auto done = guarded([&] {
         session_->forget_erased(job);

@@ -53,6 +53,12 @@ struct Taken {
     bool has_erased = false;                    // values or photographs that were here are gone
 };
 
+// Without `forgotten` the key that is there is locked anew, and old_pin has to open it; there is none at first.
+struct NewPin {
+    std::string pin = {}, old_pin = {};
+    bool forgotten = false;
+};
+
 struct Handed {
     std::int64_t entries = 0, photos = 0;
     std::vector<std::string> missing_photos = {}; // named by an entry, not erased, and not there as recorded
@@ -102,7 +108,13 @@ public:
     // Takes away personal values and photographs that an entry of kind "erase" names; call it after appending that entry.
     [[nodiscard]] Done forget_erased(std::string_view job);
 
+    // Sets a PIN within in_one_go: gives the person's own public key on this device, which the journal is to know.
+    [[nodiscard]] Result<entry::PublicKey> lock(const std::string& person, const NewPin& pin);
+
     // --- reading: never writes the book ---
+    [[nodiscard]] Result<bool> has_pin(const std::string& person); // on this device
+    [[nodiscard]] Result<std::unique_ptr<entry::Signer>> unlock(const std::string& person,
+                                                                std::string_view pin);
     // One job, or with "" the whole book, as one file for another device or the customer.
     [[nodiscard]] Result<Handed> hand(std::string_view job, const std::string& to);
     [[nodiscard]] const std::string& path() const;

@@ -60,6 +60,23 @@ Result<std::optional<Key>> KeyFiles::load(const std::string& device) {
     return key;
 }
 
+std::string KeyFiles::pin_file_of(const std::string& device, const std::string& person) const {
+    return book_path_ + "." + device + "." + person + ".pin";
+}
+
+Result<std::optional<std::string>> KeyFiles::load_locked(const std::string& device,
+                                                         const std::string& person) {
+    const std::string file = pin_file_of(device, person);
+    auto text = read_whole(file, kMostBytes);
+    if (!text && text.fault().code == Code::book_missing) return std::optional<std::string>();
+    if (!text) return Fault{Code::key_unusable, "a person's own key cannot be read", file, "let it be read"};
+    return std::optional<std::string>(std::move(*text));
+}
+
+Done KeyFiles::save_locked(const std::string& device, const std::string& person, std::string_view text) {
+    return write_durably(pin_file_of(device, person), text, Readers::owner);
+}
+
 Done KeyFiles::save(const Key& key) {
     std::string text = written(key);
     auto done = write_durably(file_of(key.device), text, Readers::owner);

@@ -30,6 +30,9 @@ public:
     Taken take(const std::string& handed);
     Handed hand(std::string_view job, const std::string& to);
     void forget_erased(std::string_view job);
+    [[nodiscard]] bool has_pin(const std::string& person);
+    [[nodiscard]] std::unique_ptr<entry::Signer> unlock(const std::string& person, std::string_view pin);
+    [[nodiscard]] entry::PublicKey lock(const std::string& person, const NewPin& pin);
 
     [[nodiscard]] const std::string& path() const { return path_; }
     [[nodiscard]] const std::string& photo_folder() const { return photo_folder_; }
@@ -50,6 +53,7 @@ private:
     void write_device(Connection& to);
     entry::Entry write_one(Connection& to, const entry::Draft& draft);
 
+    [[nodiscard]] std::optional<std::string> pin_file(const std::string& person);
     void drop_erased(const Erased& erased, bool has_forgotten);
 
     std::string path_, photo_folder_;

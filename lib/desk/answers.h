@@ -20,6 +20,7 @@ struct Started {
 
 struct PersonLine {
     std::string id = {}, name = {}, initials = {}, role = {}, firm = {}, ends = {};
+    bool has_pin = false; // on this device
 };
 
 struct JobLine {
@@ -250,6 +251,7 @@ struct VerifyFault {
 struct SignatureLine {
     std::string job = {}, part = {}, kind = {}, entry = {}, device = {}, when = {};
     std::string after = {}, after_when = {}, before = {}, before_when = {}; // "" where there is none
+    std::string own_key = {}; // the person's, where a PIN was given
 };
 
 struct Verified {
@@ -257,7 +259,7 @@ struct Verified {
     std::size_t entries = 0, unwitnessed = 0, receipts = 0; // receipts: that were held against it and fit
     std::string digest = {};
     std::vector<VerifyFault> faults = {};
-    std::vector<VerifyFault> doubts = {}; // about clocks: shown, and no fault
+    std::vector<VerifyFault> doubts = {}; // about clocks and PINs: shown, and no fault
     std::vector<SignatureLine> signatures = {};
 };
 

@@ -111,7 +111,7 @@ private:
         if (auto folded = on_.fold_again(); !folded) return folded.fault();
         auto by = author_on(session_, on_, line->asked.by);
         if (!by) return at_by(by.fault());
-        return keep_one({on_, *by}, book_, line->typed);
+        return keep_one({on_, *by, asked_.pin}, book_, line->typed);
     }
 
     static Fault at_when(Fault fault) {

@@ -49,6 +49,8 @@ public:
     // --- people and jobs ---
     [[nodiscard]] Result<std::vector<PersonLine>> people();
     [[nodiscard]] Result<PersonLine> add_person(const Asked& asked, const NewPerson& person);
+    // Sets or changes the PIN of `asked.by` on this device: from then on that person's sign-offs here need it.
+    [[nodiscard]] Result<PersonLine> set_pin(const Asked& asked, const PinChange& change);
     [[nodiscard]] Result<std::vector<JobLine>> jobs();
     [[nodiscard]] Result<JobLine> open_job(const Asked& asked, const NewJob& job);
 

@@ -34,6 +34,7 @@ struct Drafted {
 struct Writing {
     Case& on;
     job::Person by = {};
+    std::string pin = {}; // of that person, where it was given
 };
 
 [[nodiscard]] Result<Drafted> draft_of(const Writing& writing, Typed typed);

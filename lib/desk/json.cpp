@@ -35,6 +35,7 @@ Value person_value(const PersonLine& person) {
         .set("role", person.role);
     put(object, "firm", person.firm);
     put(object, "ends", person.ends);
+    if (person.has_pin) object.set("pin", true);
     return object;
 }
 
@@ -129,6 +130,7 @@ Value signature_value(const SignatureLine& line) {
     put(object, "after_when", line.after_when);
     put(object, "before", line.before);
     put(object, "before_when", line.before_when);
+    put(object, "own_key", line.own_key);
     return object;
 }
 

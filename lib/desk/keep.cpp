@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "desk/desk.h"
 #include "desk/people.h"
+#include "desk/pins.h"
 #include "desk/words.h"
 #include "entry/witness.h"
 
@@ -81,6 +82,9 @@ Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
     auto drafted = draft_of(writing, std::move(typed));
     if (!drafted) return drafted.fault();
     if (!drafted->held_by.empty()) return refused(writing, std::move(*drafted));
+    const auto own = own_hand(writing, book, drafted->draft.kind);
+    if (!own) return own.fault();
+    drafted->draft.own_hand = own->get();
     auto appended = book.append({std::move(drafted->draft)});
     if (!appended) return appended.fault();
     on.entries.push_back(appended->front());
@@ -98,7 +102,7 @@ Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>
         auto by = author_on(session, *on, asked.by);
         if (!by) return by.fault();
         for (const auto& typed : wanted) {
-            auto one = keep_one({*on, *by}, open, typed);
+            auto one = keep_one({*on, *by, asked.pin}, open, typed);
             if (!one) return one.fault();
             kept = std::move(*one);
             if (!kept.is_kept())

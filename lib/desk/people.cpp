@@ -55,7 +55,7 @@ std::string initials_of(const std::string& name) {
 }
 
 PersonLine line_of(const Person& person) {
-    return {person.id, person.name, person.initials, person.role, person.firm, person.ends};
+    return {person.id, person.name, person.initials, person.role, person.firm, person.ends, false};
 }
 
 Typed typed_of(const NewPerson& person, const std::string& id) {
@@ -176,7 +176,12 @@ Result<std::vector<PersonLine>> Desk::people() {
     auto people = people_of_book(*session_);
     if (!people) return people.fault();
     std::vector<PersonLine> lines;
-    for (const auto& person : *people) lines.push_back(line_of(person));
+    for (const auto& person : *people) {
+        lines.push_back(line_of(person));
+        const auto has_pin = session_->book->has_pin(person.id);
+        if (!has_pin) return has_pin.fault();
+        lines.back().has_pin = *has_pin;
+    }
     return lines;
 }
 

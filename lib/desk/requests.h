@@ -15,6 +15,13 @@ struct Asked {
     std::string job = {};  // its reference; "" is the job last worked on
     std::string by = {};   // initials or a name; "" is the only person in the book
     std::string when = {}; // RFC 3339 with offset; "" is now
+    std::string pin = {};  // of `by`, for what persons sign with a key of their own
+};
+
+// The PIN of the person who asks, on this device. The first one needs neither of the others.
+struct PinChange {
+    std::string pin = {}, old_pin = {};
+    std::string forgotten = {}; // why there is to be a new key, without the old PIN
 };
 
 struct Firm {

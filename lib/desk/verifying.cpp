@@ -1,7 +1,9 @@
 // Is the record whole, and what is there to be said about it that is no fault: clocks, witnesses, receipts.
+#include "base/text.h"
 #include "desk/desk.h"
 #include "desk/journals.h"
 #include "desk/own.h"
+#include "desk/pins.h"
 #include "entry/clocks.h"
 #include "entry/order.h"
 #include "entry/witness.h"
@@ -64,11 +66,18 @@ public:
 private:
     static SignatureLine line_of(const Journal& journal, const entry::Causality& causality, std::size_t at) {
         const Entry& entry = journal.entries[at];
-        SignatureLine line = {journal.ref,  entry.part,
-                              entry.kind,   entry::hash_text(entry.hash),
-                              entry.device, entry.when.text,
-                              {},           {},
-                              {},           {}};
+        SignatureLine line = {journal.ref,
+                              entry.part,
+                              entry.kind,
+                              entry::hash_text(entry.hash),
+                              entry.device,
+                              entry.when.text,
+                              {},
+                              {},
+                              {},
+                              {},
+                              {}};
+        if (entry.own_key) line.own_key = hex(*entry.own_key);
         const auto bracket = entry::bracket_of(journal.entries, causality, at);
         if (bracket.after) {
             line.after = entry::hash_text(journal.entries[*bracket.after].hash);
@@ -163,6 +172,7 @@ Result<Verified> Desk::verify(const Lines& texts) {
     auto journals = all_journals(**book);
     if (journals) {
         for (const Journal& journal : *journals) looker.look(journal);
+        for (auto& doubt : own_hand_doubts(*journals)) verified.doubts.push_back(std::move(doubt));
     } else if (verified.faults.empty()) {
         return journals.fault();
     }

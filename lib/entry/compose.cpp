@@ -60,6 +60,15 @@ void write_machine(Value& body, World& world, const Signer& signer) {
     if (world.is_simulated()) body.set("simulated", true);
 }
 
+// The author's own signature, over all that the device is going to sign.
+Done add_own_hand(Value& body, const Signer& own) {
+    body.set("akey", hex(own.public_key()));
+    const auto signature = own.sign(own_text(write_strict(body)));
+    if (!signature) return signature.fault();
+    body.set("asig", hex(*signature));
+    return {};
+}
+
 // Puts commitments where personal values would stand, and takes away what was typed for them.
 Draft without_personal(Draft draft, std::vector<Secret>& secrets, World& world) {
     for (const auto& [field, value] : draft.personal) {
@@ -104,6 +113,9 @@ Result<Composed> compose(const Draft& draft, const Chain& chain, World& world, c
     write_chain(body, chain);
     write_machine(body, world, signer);
     body.set("id", draft.id.empty() ? new_entry_id(world) : draft.id);
+    if (draft.own_hand != nullptr) {
+        if (auto done = add_own_hand(body, *draft.own_hand); !done) return done.fault();
+    }
     const std::string bytes = write_strict(body);
     auto signature = signer.sign(bytes);
     if (!signature) return signature.fault();

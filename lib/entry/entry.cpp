@@ -75,13 +75,18 @@ struct MemberRule {
     bool (*fits)(const Value&);
 };
 constexpr MemberRule kMembers[] = {
-    {"author", true, is_author},     {"boot", true, is_digits<16>}, {"clock", true, is_time},
-    {"data", true, is_object},       {"dctr", true, is_count},      {"dev", true, is_digits<32>},
-    {"dprev", false, is_digits<64>}, {"id", true, is_id},           {"job", true, is_digits<32>},
-    {"kind", true, is_kind},         {"lam", true, is_count},       {"mono_millis", true, is_millis},
-    {"part", false, is_part},        {"place", false, is_place},    {"prev", false, is_digits<64>},
-    {"raw", false, is_raw},          {"seen", false, is_seen},      {"seq", true, is_count},
-    {"simulated", false, is_yes},    {"v", true, is_form},          {"when", true, is_time},
+    {"akey", false, is_digits<64>},  {"asig", false, is_digits<128>},
+    {"author", true, is_author},     {"boot", true, is_digits<16>},
+    {"clock", true, is_time},        {"data", true, is_object},
+    {"dctr", true, is_count},        {"dev", true, is_digits<32>},
+    {"dprev", false, is_digits<64>}, {"id", true, is_id},
+    {"job", true, is_digits<32>},    {"kind", true, is_kind},
+    {"lam", true, is_count},         {"mono_millis", true, is_millis},
+    {"part", false, is_part},        {"place", false, is_place},
+    {"prev", false, is_digits<64>},  {"raw", false, is_raw},
+    {"seen", false, is_seen},        {"seq", true, is_count},
+    {"simulated", false, is_yes},    {"v", true, is_form},
+    {"when", true, is_time},
 };
 
 Fault malformed(std::string detail) { return {Code::body_malformed, std::move(detail), "entry"}; }
@@ -112,6 +117,20 @@ std::optional<Hash> optional_hash(const Value& body, std::string_view key) {
     return member == nullptr ? std::nullopt : std::optional<Hash>(*parse_hash(*member->text()));
 }
 
+template <std::size_t Bytes>
+std::array<std::uint8_t, Bytes> bytes_of(const std::string& digits) {
+    std::array<std::uint8_t, Bytes> bytes{};
+    const auto read = unhex(digits);
+    std::copy(read->begin(), read->end(), bytes.begin());
+    return bytes;
+}
+
+void fill_own_hand(Entry& entry, const Value& body) {
+    if (body.find("akey") == nullptr || body.find("asig") == nullptr) return;
+    entry.own_key = bytes_of<32>(body.text_of("akey"));
+    entry.own_signature = bytes_of<64>(body.text_of("asig"));
+}
+
 Value object_of(const Value& body, std::string_view key) {
     const Value* member = body.find(key);
     return member == nullptr ? Value() : *member;
@@ -139,6 +158,7 @@ Entry filled(const Value& body) {
     entry.mono_millis = whole(body, "mono_millis");
     entry.prev = optional_hash(body, "prev");
     entry.dprev = optional_hash(body, "dprev");
+    fill_own_hand(entry, body);
     for (const Value& head : body.list_of("seen")) entry.seen.push_back(*parse_hash(*head.text()));
     return entry;
 }
@@ -148,6 +168,7 @@ Done check_together(const Entry& entry) {
     if (entry.prev.has_value() != (entry.seq > 1)) return malformed("'prev' and 'seq' do not fit together");
     if (entry.dprev.has_value() != (entry.dctr > 1))
         return malformed("'dprev' and 'dctr' do not fit together");
+    if (entry.own_key && entry.author.empty()) return malformed("'asig' is nobody's");
     if (entry.dctr < entry.seq) return malformed("'dctr' is smaller than 'seq'");
     if (entry.dctr == entry.seq && entry.dprev != entry.prev)
         return malformed("'prev' and 'dprev' do not fit together");
@@ -194,6 +215,8 @@ Result<Entry> read_entry(std::string_view body, const Signature& signature) {
     const auto value = read_strict(body);
     if (!value) return value.fault();
     if (auto done = check_members(*value); !done) return done.fault();
+    if ((value->find("akey") == nullptr) != (value->find("asig") == nullptr))
+        return malformed("'akey' and 'asig' do not stand together");
     Entry entry = filled(*value);
     if (auto done = check_together(entry); !done) return done.fault();
     entry.hash = sha256(body);

@@ -1,6 +1,7 @@
 // An entry: one thing somebody recorded, signed by the device it was recorded on, never changed afterwards.
 //
 // Written form ("undersheet.entry.1"), a strict JSON object (entry/json.h), members in ascending order:
+//   akey    64 hexadecimal digits: the author's own public key    asig  128: its signature; where a PIN unlocked it (sign.h)
 //   author  person who says so: "p" and 10 hexadecimal digits, or "" before there are people
 //   boot    16 hexadecimal digits, new at each start of the program
 //   clock   the machine's clock as a claim, RFC 3339           simulated  true when the clock was set by hand (tests, demos)
@@ -14,7 +15,7 @@
 //   prev    hash of this device's entry before, in this job    raw    {field: what was typed} where it differs
 //   seen    heads of other devices in this job, ascending      seq    this device's entries in this job, from 1
 //   v       "undersheet.entry.1"                               when   the time it is about, RFC 3339 with offset
-// part, place, prev, dprev, raw, seen and simulated are left out when they say nothing.
+// akey and asig, part, place, prev, dprev, raw, seen and simulated are left out when they say nothing.
 //
 // Promises: the stored bytes are the truth; nothing writes them a second time. Order is (lam, dev, seq, hash).
 // Does not: know SQL, nor what a kind means. Threads: plain values.
@@ -31,7 +32,9 @@
 
 namespace undersheet::entry {
 
+using PublicKey = std::array<std::uint8_t, 32>;
 using Signature = std::array<std::uint8_t, 64>;
+class Signer;
 
 // What somebody wants recorded, before it has a name.
 struct Draft {
@@ -45,12 +48,15 @@ struct Draft {
     Value raw = {};                                   // {field: typed text}, only where it differs
     std::map<std::string, std::string> personal = {}; // field -> value; becomes a commitment in the body
     std::string id = {};                              // left empty, a new UUIDv7 is made
+    const Signer* own_hand = nullptr; // the author's own key, where a PIN unlocked it; outlives the writing
 };
 
 struct Entry {
     Hash hash = {};
     Signature signature = {};
-    std::string body = {}; // the stored bytes
+    std::string body = {};                 // the stored bytes
+    std::optional<PublicKey> own_key = {}; // the author's, where the author signed besides the device
+    Signature own_signature = {};          // by own_key over own_text(body)
 
     std::string kind = {}, job = {}, author = {}, device = {}, id = {}, boot = {}, part = {};
     Place place = {};

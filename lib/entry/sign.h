@@ -11,7 +11,6 @@
 
 namespace undersheet::entry {
 
-using PublicKey = std::array<std::uint8_t, 32>;
 using Seed = std::array<std::uint8_t, 32>; // the secret half, 32 random bytes
 
 // The key as OpenSSL reads it: SubjectPublicKeyInfo in DER (RFC 8410), 12 fixed bytes and the key.
@@ -35,8 +34,13 @@ public:
 // A signer that holds its secret in memory and wipes it when it goes.
 [[nodiscard]] std::unique_ptr<Signer> signer_from(const Seed& seed);
 
+// What an author's own key signs: "undersheet.asig.1", a newline, and the body without the member asig. It goes into the
+// body before the device signs the whole, so neither can be changed without the other.
+[[nodiscard]] std::string own_text(std::string_view body);
+
 [[nodiscard]] bool is_signed(std::string_view bytes, const Signature& signature, const PublicKey& key);
-// Hash, device name and signature of an entry belong to its bytes and to this key.
+// Hash, device name and signature of an entry belong to its bytes and to this key; so does the author's own signature,
+// where there is one, to the key it names.
 [[nodiscard]] Done verify(const Entry& entry, const PublicKey& key);
 
 } // namespace undersheet::entry

@@ -180,6 +180,7 @@ Kind read_head(const Value& from) {
     kind.place_required = flag(from, "place_required");
     kind.part_required = flag(from, "part_required");
     kind.automatic = flag(from, "automatic");
+    kind.own_hand = flag(from, "own_hand");
     kind.example = from.text_of("example");
     kind.line = from.line;
     return kind;

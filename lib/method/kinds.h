@@ -81,6 +81,7 @@ struct Kind {
     bool place_required = false;
     bool part_required = false;
     bool automatic = false;   // written by the program, never typed
+    bool own_hand = false;    // a person answers for it: signed with that person's own key where there is one
     std::string example = {}; // one whole command
     std::vector<Field> fields = {};
     std::vector<FieldRule> rules = {};

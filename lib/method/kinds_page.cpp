@@ -73,6 +73,7 @@ std::string about(const Kind& kind) {
     std::string text = where_words(kind);
     if (kind.part_required) text += " Names the part it belongs to.";
     if (kind.group == Group::reading) text += " " + judging_words(kind);
+    if (kind.own_hand) text += " A person answers for it: who has a PIN on this device gives it.";
     if (kind.automatic) text += " Written by the program, never typed.";
     return text;
 }

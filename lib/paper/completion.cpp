@@ -206,9 +206,9 @@ void add_own_signature(Making& making, std::string_view part_name, std::string_v
         making.paper.add(Signature{making.say(meaning_key), "", "", "", making.say("signature.not_yet")});
         return;
     }
-    const std::string note = signature->own_check ? making.say("signature.own_check") : "";
     making.paper.add(Signature{making.say(meaning_key), making.job.person_name(signature->by),
-                               making.paper.head.firm, making.when(signature->entry), note});
+                               making.paper.head.firm, making.when(signature->entry),
+                               making.signed_how(*signature)});
 }
 
 void add_customer_signature(Making& making) {

@@ -132,7 +132,7 @@ void add_signature(Making& making) {
     const job::Person* person = making.job.person(signed_by->by);
     const std::string role = person == nullptr ? "" : making.said.choice("role", person->role);
     making.paper.add(Signature{making.say("inspection.signed"), making.job.person_name(signed_by->by), role,
-                               making.when(signed_by->entry), ""});
+                               making.when(signed_by->entry), making.signed_how(*signed_by)});
 }
 
 } // namespace

@@ -24,6 +24,13 @@ std::string Making::by(const entry::Entry* entry) const {
     return entry == nullptr ? std::string() : say("by", {{"who", person(entry)}, {"when", when(entry)}});
 }
 
+std::string Making::signed_how(const job::SignOff& signature) const {
+    std::vector<std::string> how;
+    if (signature.own_check) how.push_back(say("signature.own_check"));
+    if (signature.entry->own_key) how.push_back(say("signature.own_hand"));
+    return joined(how, "; ");
+}
+
 std::string Making::severity(method::Severity severity) const {
     switch (severity) {
     case method::Severity::stop:

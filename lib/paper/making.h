@@ -19,6 +19,8 @@ struct Making {
     by(const entry::Entry* entry) const; // "Isolde Pell, 11 June 2026, 09:05"; "" for none
     [[nodiscard]] std::string person(const entry::Entry* entry) const;
     [[nodiscard]] std::string when(const entry::Entry* entry) const;
+    [[nodiscard]] std::string
+    signed_how(const job::SignOff& signature) const; // "own check, with a PIN", or ""
     [[nodiscard]] std::string severity(method::Severity severity) const;
     [[nodiscard]] Photograph photograph(const job::Reading& photo) const;
     [[nodiscard]] std::vector<Photograph> photographs(const std::vector<const job::Reading*>& photos) const;

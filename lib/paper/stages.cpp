@@ -59,8 +59,9 @@ std::string reading(const Making& making, const Part& part) {
 }
 
 std::string signed_words(const Making& making, const SignOff& signature) {
-    return making.say("stages.signed", {{"who", making.job.person_name(signature.by)},
-                                        {"when", making.when(signature.entry)}});
+    const auto* key = signature.entry->own_key ? "stages.signed_own_hand" : "stages.signed";
+    return making.say(
+        key, {{"who", making.job.person_name(signature.by)}, {"when", making.when(signature.entry)}});
 }
 
 void add_signature_lines(const Making& making, const SignOff& signature, std::vector<Text>& lines) {

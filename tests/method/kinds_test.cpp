@@ -14,13 +14,13 @@ namespace {
 
 // The names of design's list and of the stage events: scripts rely on them.
 const std::vector<std::string> kNames{
-    "site",      "day",         "structure",  "board",      "heads",     "joint",   "moisture", "level",
-    "tape",      "edge",        "section",    "abutment",   "chase",     "gutter",  "opening",  "patch",
-    "alter",     "sheet",       "crease",     "tin",        "use",       "air",     "photo",    "work",
-    "look",      "trim",        "begin",      "tick",       "pause",     "resume",  "finish",   "sign",
-    "send_back", "confirm",     "reopen",     "leave_out",  "take_back", "decide",  "reason",   "told",
-    "punch_add", "punch_clear", "punch_look", "punch_join", "settle",    "correct", "withdraw", "issue",
-    "firm",      "person",      "open",       "erase",      "retention", "revoke"};
+    "site",  "day",       "structure",   "board",      "heads",      "joint",     "moisture", "level",
+    "tape",  "edge",      "section",     "abutment",   "chase",      "gutter",    "opening",  "own_key",
+    "patch", "alter",     "sheet",       "crease",     "tin",        "use",       "air",      "photo",
+    "work",  "look",      "trim",        "begin",      "tick",       "pause",     "resume",   "finish",
+    "sign",  "send_back", "confirm",     "reopen",     "leave_out",  "take_back", "decide",   "reason",
+    "told",  "punch_add", "punch_clear", "punch_look", "punch_join", "settle",    "correct",  "withdraw",
+    "issue", "firm",      "person",      "open",       "erase",      "retention", "revoke"};
 
 const Field& field_of(std::string_view kind, std::string_view name) {
     const Field* field = the_kind(kind).field(name);

@@ -21,7 +21,17 @@ public:
         keys[key.device] = key;
         return {};
     }
+    Result<std::optional<std::string>> load_locked(const std::string& device,
+                                                   const std::string& person) override {
+        const auto at = locked.find(device + person);
+        return at == locked.end() ? std::optional<std::string>() : std::optional<std::string>(at->second);
+    }
+    Done save_locked(const std::string& device, const std::string& person, std::string_view text) override {
+        locked[device + person] = text;
+        return {};
+    }
     std::map<std::string, book::Key> keys = {};
+    std::map<std::string, std::string> locked = {};
 };
 
 // The value, or the end of the test with the fault's own line.
