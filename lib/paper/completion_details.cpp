@@ -7,6 +7,7 @@
 #include "job/weather.h"
 #include "paper/deck_sections.h"
 #include "paper/finding_items.h"
+#include "paper/plan.h"
 
 #include <algorithm>
 #include <array>
@@ -272,6 +273,7 @@ void add_photographs(Making& making) {
 } // namespace
 
 void add_details(Making& making) {
+    add_plan(making, plan_of_roof());
     add_underneath(making);
     add_bonding_weather(making);
     add_falls(making);

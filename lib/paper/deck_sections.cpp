@@ -5,6 +5,7 @@
 #include "job/levels.h"
 #include "job/queries.h"
 #include "paper/finding_items.h"
+#include "paper/plan.h"
 
 #include <algorithm>
 #include <array>
@@ -252,6 +253,7 @@ void add_moisture(Making& making) {
     };
     making.table("", {"point", "read_pct#", "board_c#", "setting", "corrected_pct#", "found"},
                  std::move(rows));
+    if (const PlanAbout plan = plan_of_moisture(making); !plan.marks.empty()) add_plan(making, plan);
     making.sentence("moisture.correction", {{"per_k", limit("moisture_per_k_pct", 2)},
                                             {"reference", limit("moisture_reference_c", 0)},
                                             {"warn", limit("moisture_warn_pct", 0)},
@@ -265,6 +267,7 @@ void add_levels(Making& making) {
     std::vector<Row> rows;
     for (const job::LevelPoint& level : run->points) rows.push_back(level_row(making, level));
     making.table("", {"point", "height_mm#", "measured_on", "found"}, std::move(rows));
+    add_plan(making, plan_of_levels(making));
     add_closing(making, *run);
     for (const job::Surface surface : {job::Surface::before_covering, job::Surface::finished})
         if (const auto fall = job::fall_of(making.job, making.setting.method, surface))

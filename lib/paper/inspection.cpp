@@ -2,6 +2,7 @@
 
 #include "paper/deck_sections.h"
 #include "paper/finding_items.h"
+#include "paper/plan.h"
 #include "paper/round_sections.h"
 
 #include <algorithm>
@@ -141,6 +142,7 @@ Document inspection(const job::Job& job, const job::Judgement& judgement, const 
     Making making(job, judgement, setting, "inspection.name");
     add_verdict(making);
     add_findings(making);
+    add_plan(making, plan_of_findings(making));
     add_who(making);
     add_passing(making, "air");
     add_safety(making);

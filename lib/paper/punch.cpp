@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 #include "job/queries.h"
-#include "paper/making.h"
+#include "paper/plan.h"
 
 #include <algorithm>
 
@@ -30,8 +30,30 @@ std::vector<Photograph> pictures(const Making& making, const std::vector<std::st
 }
 
 // A finding is cleared by reading again, a row added by hand by saying so; only the first needs telling.
+// Findings are known by a name that begins with a letter, rows by a number: "5", and "5b" from another device.
 bool is_finding(const PunchRow& row) {
-    return row.number.find_first_not_of("0123456789") != std::string::npos;
+    return row.number.empty() || row.number[0] < '0' || row.number[0] > '9';
+}
+
+// What a row is called on this paper and its plan: its number, or a letter for a finding.
+std::string letter(std::size_t i) {
+    constexpr std::size_t kLetters = 26;
+    return (i < kLetters ? "" : letter(i / kLetters - 1)) +
+           std::string(1, static_cast<char>('a' + i % kLetters));
+}
+
+std::vector<std::string> names_of(const std::vector<const PunchRow*>& rows) {
+    std::vector<std::string> names;
+    std::size_t findings = 0;
+    for (const PunchRow* row : rows) names.push_back(is_finding(*row) ? letter(findings++) : row->number);
+    return names;
+}
+
+PlanAbout plan_of(const Making& making, const std::vector<const PunchRow*>& rows) {
+    PlanAbout about{.title_key = "plan.punch", .note = making.say("plan.punch_note"), .has_falls = false};
+    const auto names = names_of(rows);
+    for (std::size_t i = 0; i < rows.size(); ++i) mark(making, rows[i]->place, "(" + names[i] + ")", about);
+    return about;
 }
 
 std::string let_go(const Making& making, const job::Decision& decision) {
@@ -41,8 +63,8 @@ std::string let_go(const Making& making, const job::Decision& decision) {
                                        {"when", making.when(decision.entry)}});
 }
 
-Item item_of(const Making& making, const PunchRow& row) {
-    Item item{is_finding(row) ? "" : row.number, making.severity(row.severity), row.says, {}, {}};
+Item item_of(const Making& making, const PunchRow& row, const std::string& name) {
+    Item item{name, making.severity(row.severity), row.says, {}, {}};
     add_fact(making, item, "finding.place", making.said.place(row.place));
     add_fact(making, item, "punch.part", row.part.empty() ? "" : job::part_words(row.part));
     if (row.open) add_fact(making, item, "punch.holds", joined(row.holds, ", "));
@@ -95,7 +117,7 @@ void add_cleared(Making& making, const std::vector<const PunchRow*>& rows) {
         if (is_soon_told(*row))
             soon_told.push_back(table_row(making, *row));
         else
-            making.paper.add(item_of(making, *row));
+            making.paper.add(item_of(making, *row, is_finding(*row) ? "" : row->number));
     }
     if (!soon_told.empty())
         making.table(making.say("punch.by_reading"), {"wrong", "where", "raised", "cleared"},
@@ -126,7 +148,10 @@ Document punch(const job::Job& job, const job::Judgement& judgement, const Setti
         Verdict{open == 0 ? making.say("punch.none_open") : making.words.count("punch.verdict", open)});
     making.heading("section.open");
     if (both.open.empty()) making.sentence("punch.none_open");
-    for (const PunchRow* row : both.open) making.paper.add(item_of(making, *row));
+    const auto names = names_of(both.open);
+    for (std::size_t i = 0; i < open; ++i) making.paper.add(item_of(making, *both.open[i], names[i]));
+    const PlanAbout plan = plan_of(making, both.open);
+    if (!plan.marks.empty()) add_plan(making, plan);
     add_cleared(making, both.cleared);
     add_totals(making, both);
     return std::move(making.paper);

@@ -5,6 +5,7 @@
 #include "job/settle.h"
 #include "paper/finding_items.h"
 #include "paper/making.h"
+#include "paper/plan.h"
 
 #include <algorithm>
 
@@ -219,6 +220,7 @@ Document stages(const job::Job& job, const job::Judgement& judgement, const Sett
     add_departures(making);
     add_left_out(making);
     add_to_settle(making);
+    add_plan(making, plan_of_roof());
     return std::move(making.paper);
 }
 
