@@ -2,10 +2,12 @@
 
 #include "base/text.h"
 #include "entry/witness.h"
+#include "paper/care.h"
 #include "paper/completion_details.h"
 #include "paper/finding_items.h"
-#include "paper/making.h"
+#include "paper/guarantee.h"
 #include "paper/qr.h"
+#include "paper/reminders.h"
 
 #include <algorithm>
 
@@ -138,46 +140,9 @@ void add_what_it_is(Making& making) {
     making.facts(std::move(facts));
 }
 
-// Ten years from 11 June 2026 end with 10 June 2036.
-entry::Date last_day(const entry::Date& from, int years) {
-    const entry::Date anniversary{from.year + years, from.month, from.day};
-    return entry::date_from_day_number(entry::day_number(anniversary) - 1);
-}
-
-int guarantee_years(const entry::Value& terms) {
-    constexpr double kMost =
-        1000; // beyond what the catalogue takes; an entry from elsewhere may say anything
-    return static_cast<int>(std::clamp(terms.number_of("guarantee_years", 0), 0.0, kMost));
-}
-
 void add_guarantee(Making& making) {
     making.heading("section.guarantee");
-    const Part* hand_over = making.job.part("hand-over");
-    const job::Tick* terms = hand_over == nullptr ? nullptr : hand_over->last_tick("terms");
-    const auto from = terms == nullptr ? Result<entry::Date>(Fault{})
-                                       : entry::parse_date(terms->data.text_of("guarantee_from"));
-    const int years = terms == nullptr ? 0 : guarantee_years(terms->data);
-    std::vector<Fact> facts;
-    if (from && years > 0)
-        add_fact(making, facts, "guarantee.runs",
-                 making.words.count("guarantee.years", static_cast<std::size_t>(years),
-                                    {{"from", making.words.date(*from)},
-                                     {"to", making.words.date(last_day(*from, years))}}));
-    else
-        add_fact(making, facts, "guarantee.runs", making.say("guarantee.none"));
-    if (terms != nullptr) add_fact(making, facts, "guarantee.terms", terms->data.text_of("guarantee_terms"));
-    const Head& head = making.paper.head;
-    add_fact(making, facts, "guarantee.ring",
-             head.firm_phone.empty() ? head.firm : head.firm + ", " + head.firm_phone);
-    making.facts(std::move(facts));
-}
-
-void add_care(Making& making) {
-    making.heading("section.care");
-    Listing listing;
-    for (const char* key : {"care.outlets", "care.solvents", "care.boards", "care.fixing", "care.ring"})
-        listing.points.emplace_back(making.say(key));
-    making.paper.add(std::move(listing));
+    making.facts(guarantee_facts(making));
 }
 
 // Decisions the customer took, and what the record says somebody was told.
@@ -255,12 +220,13 @@ Document completion(const job::Job& job, const job::Judgement& judgement, const 
     add_verdict(making);
     add_what_it_is(making);
     add_guarantee(making);
-    add_care(making);
+    add_care_lines(making);
     add_decided(making);
     add_signatures(making);
     making.paper.add(PageBreak{});
     add_details(making);
     add_receipt(making);
+    making.paper.reminders = reminders_of(making);
     return std::move(making.paper);
 }
 

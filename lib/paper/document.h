@@ -11,6 +11,7 @@
 // Threads: plain values.
 #pragma once
 
+#include "entry/time.h"
 #include "paper/drawing.h"
 
 #include <string>
@@ -143,11 +144,20 @@ struct Foot {
     std::string check_value; // of the record it was made from
 };
 
+// A day to come, for a calendar.
+struct Reminder {
+    std::string uid = {}; // the same for the same day of the same job, so that a second import adds nothing
+    entry::Date on = {};
+    entry::Time written = {}; // when what it follows from was written down
+    std::string what = {}, more = {};
+};
+
 struct Document {
     std::string language = "en"; // BCP 47
     Head head = {};
     std::vector<Block> blocks = {};
     Foot foot = {};
+    std::vector<Reminder> reminders = {}; // for its iCalendar form only
 
     Document& add(Block block);
     Document& heading(std::string text, int level = 2);

@@ -1,14 +1,17 @@
 #include "paper/papers.h"
 
 #include "base/text.h"
+#include "paper/care.h"
 #include "paper/completion.h"
 #include "paper/csv.h"
 #include "paper/html.h"
 #include "paper/inspection.h"
 #include "paper/json.h"
 #include "paper/offer.h"
+#include "paper/office.h"
 #include "paper/order.h"
 #include "paper/punch.h"
+#include "paper/reminders.h"
 #include "paper/stages.h"
 #include "paper/text.h"
 
@@ -29,18 +32,31 @@ Result<Document> always(const job::Job& job, const job::Judgement& judgement, co
 
 struct Format {
     const char* name;
-    std::string (*write)(const Document&, const Words&);
+    Result<std::string> (*write)(const Document&, const Words&);
 };
 
-constexpr Paper kPapers[] = {
-    {"inspection", always<inspection>}, {"stages", always<stages>}, {"punch", always<punch>},
-    {"completion", always<completion>}, {"order", order},           {"offer", offer}};
+// Most forms can always be written.
+template <std::string (*write)(const Document&, const Words&)>
+Result<std::string> always(const Document& document, const Words& words) {
+    return write(document, words);
+}
+
+constexpr Paper kPapers[] = {{"inspection", always<inspection>},
+                             {"stages", always<stages>},
+                             {"punch", always<punch>},
+                             {"completion", always<completion>},
+                             {"care", always<care>},
+                             {"office", always<office>},
+                             {"order", order},
+                             {"offer", offer}};
 
 constexpr Format kFormats[] = {
-    {"html", render_html},
-    {"txt", render_text},
-    {"json", [](const Document& document, const Words&) { return render_json(document); }},
-    {"csv", render_csv}};
+    {"html", always<render_html>},
+    {"txt", always<render_text>},
+    {"json",
+     [](const Document& document, const Words&) -> Result<std::string> { return render_json(document); }},
+    {"csv", always<render_csv>},
+    {"ics", render_ics}};
 
 template <class Rows>
 std::vector<std::string> names_of(const Rows& rows) {

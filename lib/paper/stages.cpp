@@ -4,6 +4,7 @@
 #include "job/queries.h"
 #include "job/settle.h"
 #include "paper/finding_items.h"
+#include "paper/journal.h"
 #include "paper/making.h"
 #include "paper/plan.h"
 
@@ -147,12 +148,8 @@ void add_left_out(Making& making) {
 // What an entry of a side says: of a part where it left it, of a reading what was read.
 std::string side_says(const Making& making, const job::SettleSide& side) {
     if (!side.says.empty()) return side.says;
-    job::Reading reading{.entry = side.entry, .kind = side.entry->kind, .place = side.entry->place};
-    reading.data = side.entry->data;
-    std::vector<std::string> facts;
-    for (const Fact& fact : making.said.facts(reading))
-        facts.push_back(fact.name + ": " + fact.value.words());
-    return facts.empty() ? making.say("to_settle.entry") : joined(facts, ", ");
+    const std::string facts = facts_words(making, as_written(*side.entry), ", ");
+    return facts.empty() ? making.say("to_settle.entry") : facts;
 }
 
 std::string side_words(const Making& making, const job::SettleSide& side) {
