@@ -30,7 +30,7 @@ std::vector<Verb> paper_verbs() {
              "writes a paper",
              "undersheet paper completion -o completion.html",
              {{"KIND", "inspection, stages, punch, completion, order or offer", Count::one, Sort::paper}},
-             {{"-o", "FILE", "where to; .html, .txt, .json or .csv; - is the screen", true, Sort::file},
+             {{"-o", "FILE", "where to; .html, .pdf, .txt, .json or .csv; - is the screen", true, Sort::file},
               book_option(),
               {"--prices", "FILE", "the firm's price list; order and offer need it", false, Sort::file},
               {"--job", "REF", "the job; else the one last worked on"},

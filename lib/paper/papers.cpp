@@ -8,6 +8,9 @@
 #include "paper/json.h"
 #include "paper/offer.h"
 #include "paper/order.h"
+#ifdef UNDERSHEET_PDF
+#include "paper/pdf.h"
+#endif
 #include "paper/punch.h"
 #include "paper/stages.h"
 #include "paper/text.h"
@@ -40,7 +43,11 @@ constexpr Format kFormats[] = {
     {"html", render_html},
     {"txt", render_text},
     {"json", [](const Document& document, const Words&) { return render_json(document); }},
-    {"csv", render_csv}};
+    {"csv", render_csv},
+#ifdef UNDERSHEET_PDF
+    {"pdf", render_pdf},
+#endif
+};
 
 template <class Rows>
 std::vector<std::string> names_of(const Rows& rows) {
