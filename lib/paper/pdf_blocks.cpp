@@ -61,7 +61,7 @@ void BlockSetter::operator()(const Heading& heading) const {
     const bool is_main = heading.level <= 2;
     pdf::Group group;
     if (is_main) group.lead = parting_line(5);
-    group.strips = {joined(setter.lines(heading.text, is_main ? kHeading : kSubheading, kWidth_pt))};
+    group.strips = kept_together(setter.lines(heading.text, is_main ? kHeading : kSubheading, kWidth_pt));
     group.before_pt = is_main ? 14 : 9;
     group.keeps_next = true;
     group.level = is_main ? 1 : 2;
@@ -118,12 +118,35 @@ void BlockSetter::operator()(const Item& item) const {
     // The title stays with what it is about.
     pdf::Group group;
     pdf::add(top, std::move(facts));
-    group.strips = height_of(top) <= kMostWhole_pt ? pdf::Strips{joined(top)} : std::move(top);
+    group.strips = kept_together(std::move(top));
     pdf::add(group.strips, std::move(shown));
     group.lead = parting_line(6);
     group.is_whole = height_of(group.strips) <= kMostWhole_pt;
     group.before_pt = 9;
     setter.add(std::move(group));
+}
+
+// As in HTML, a signature that waits says what for and its note.
+std::string beneath_signature(const Signature& signature) {
+    if (signature.name.empty()) return signature.note;
+    std::string line = signature.role;
+    for (const std::string* more : {&signature.when, &signature.note})
+        if (!more->empty()) line += (line.empty() ? "" : ", ") + *more;
+    return line;
+}
+
+// A line to sign on has room above it; one that is signed has its words right under it.
+pdf::Strips signature_strips(PdfSetter& setter, const Signature& signature, double width_pt) {
+    const bool waits = signature.name.empty();
+    Text says = signature.meaning;
+    if (!waits)
+        says.add(": ").add(signature.name,
+                           signature.weight == Weight::struck ? Weight::struck : Weight::strong);
+    pdf::Strips strips{pdf::gap(waits ? kPenRoom_pt : 3)};
+    strips.back().marks.emplace_back(pdf::rule(0, width_pt, waits ? kPenRoom_pt - 2 : 0, kPen_pt, kInk));
+    pdf::add(strips, setter.lines(says, kBody, width_pt));
+    pdf::add(strips, setter.lines(beneath_signature(signature), kSmall, width_pt));
+    return strips;
 }
 
 } // namespace
@@ -143,30 +166,12 @@ void set_block(PdfSetter& setter, const Block& block) { std::visit(BlockSetter{s
 
 void set_signatures(PdfSetter& setter, const std::vector<const Signature*>& signatures) {
     constexpr std::size_t kAcross = 3;
-    constexpr double kColumn_pt = (kWidth_pt - 2 * 18) / 3;
+    constexpr double kGap_pt = 18, kColumn_pt = (kWidth_pt - 2 * kGap_pt) / 3;
     for (std::size_t first = 0; first < signatures.size(); first += kAcross) {
         std::vector<pdf::Beside> columns;
-        for (std::size_t i = first; i < std::min(first + kAcross, signatures.size()); ++i) {
-            const Signature& signature = *signatures[i];
-            const bool waits = signature.name.empty();
-            Text says = signature.meaning;
-            if (!waits)
-                says.add(": ").add(signature.name,
-                                   signature.weight == Weight::struck ? Weight::struck : Weight::strong);
-            std::string line = waits ? "" : signature.role;
-            for (const std::string* more : {&signature.when, &signature.note})
-                if (!more->empty() && (!waits || more == &signature.note))
-                    line += (line.empty() ? "" : ", ") + *more;
-            // A line to sign on has room above it; one that is signed has its words right under it.
-            pdf::Strips column{pdf::gap(waits ? kPenRoom_pt : 3)};
-            column.back().marks.emplace_back(
-                pdf::rule(0, kColumn_pt, waits ? kPenRoom_pt - 2 : 0, kPen_pt, kInk));
-            pdf::add(column, setter.lines(says, kBody, kColumn_pt));
-            pdf::add(column, setter.lines(line, kSmall, kColumn_pt));
-            columns.push_back(
-                {static_cast<double>(i - first) * (kColumn_pt + 18),
-                 {joined(column).height_pt > kMostWhole_pt ? column : pdf::Strips{joined(column)}}});
-        }
+        for (std::size_t i = first; i < std::min(first + kAcross, signatures.size()); ++i)
+            columns.push_back({static_cast<double>(i - first) * (kColumn_pt + kGap_pt),
+                               kept_together(signature_strips(setter, *signatures[i], kColumn_pt))});
         setter.add(pdf::beside(columns, kMostWhole_pt), 9);
     }
 }

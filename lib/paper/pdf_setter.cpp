@@ -62,6 +62,11 @@ std::optional<std::size_t> PdfSetter::picture_of(const Photograph& photograph) {
     return pictures.size() - 1;
 }
 
+pdf::Strips kept_together(pdf::Strips strips) {
+    if (strips.empty() || height_of(strips) > look::kMostWhole_pt) return strips;
+    return {joined(strips)};
+}
+
 void PdfSetter::add(pdf::Strips strips, double before_pt) {
     pdf::Group group;
     group.is_whole = height_of(strips) <= look::kMostWhole_pt;

@@ -38,6 +38,9 @@ private:
     std::map<std::string, std::size_t, std::less<>> kept_; // by SHA-256
 };
 
+// As one strip, unless it is too high for that.
+[[nodiscard]] pdf::Strips kept_together(pdf::Strips strips);
+
 // One function for each sort of block that takes more than a few lines; pdf_blocks.cpp, pdf_table.cpp, pdf_pictures.cpp.
 [[nodiscard]] pdf::Strips fact_strips(PdfSetter& setter, const std::vector<Fact>& facts, double width_pt,
                                       double name_pt);

@@ -51,10 +51,6 @@ pdf::Strip line_under(double grey) {
     return strip;
 }
 
-pdf::Strips kept_together(pdf::Strips strips) {
-    return height_of(strips) <= kMostWhole_pt ? pdf::Strips{joined(strips)} : std::move(strips);
-}
-
 pdf::Strips header_strips(PdfSetter& setter, const Table& table, const std::vector<Place>& places) {
     std::vector<pdf::Beside> cells;
     std::size_t most = 0;
@@ -103,11 +99,16 @@ void set_table(PdfSetter& setter, const Table& table) {
     const std::vector<Place> places = places_of(setter, table);
     pdf::Group header{header_strips(setter, table, places), table.caption.empty() ? kBlock_pt : 3};
     header.keeps_next = !table.rows.empty();
-    setter.story.headers.push_back(header.strips);
+    // A header that would fill the page overleaf is not said again there.
+    std::optional<std::size_t> again;
+    if (height_of(header.strips) <= kMostWhole_pt / 2) {
+        again = setter.story.headers.size();
+        setter.story.headers.push_back(header.strips);
+    }
     setter.add(std::move(header));
     for (const Row& row : table.rows) {
         pdf::Group group{row_strips(setter, table, row, places)};
-        group.header = setter.story.headers.size() - 1;
+        group.header = again;
         setter.add(std::move(group));
     }
 }
