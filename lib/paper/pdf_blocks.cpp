@@ -126,9 +126,7 @@ void BlockSetter::operator()(const Item& item) const {
     setter.add(std::move(group));
 }
 
-// As in HTML, a signature that waits says what for and its note.
 std::string beneath_signature(const Signature& signature) {
-    if (signature.name.empty()) return signature.note;
     std::string line = signature.role;
     for (const std::string* more : {&signature.when, &signature.note})
         if (!more->empty()) line += (line.empty() ? "" : ", ") + *more;
