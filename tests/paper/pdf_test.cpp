@@ -172,3 +172,17 @@ TEST_CASE("headings are bookmarks, one level under the other") {
     CHECK(file.title == "Deck inspection");
     CHECK(file.language == "en");
 }
+
+TEST_CASE("four hundred findings fill their pages and none is lost or parted") {
+    std::vector<Block> blocks;
+    for (int i = 1; i <= 400; ++i)
+        blocks.emplace_back(
+            Item{std::to_string(i), "stop", "board is wet", {{"Limit", "20 %"}, {"Clears", "dry"}}});
+    const pdf::File file = pages_of(paper_with(blocks));
+    CHECK(test::off_the_page(file) == "");
+    CHECK(file.pages.size() > 20);
+    const std::string said = test::words_on(file);
+    for (int i = 1; i <= 400; ++i)
+        CHECK(said.find(std::to_string(i) + ".stop:boardiswetLimit20%Clearsdry") != std::string::npos);
+    CHECK(pages_of(paper_with({})).pages.size() == 1);
+}
