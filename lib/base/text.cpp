@@ -60,6 +60,18 @@ std::size_t character_count(std::string_view utf8) {
         utf8.begin(), utf8.end(), [](char c) { return !is_continuation(static_cast<unsigned char>(c)); }));
 }
 
+Character take_character(std::string_view& text) {
+    const auto lead = static_cast<unsigned char>(text.front());
+    const auto length = static_cast<std::size_t>(sequence_length(lead));
+    const bool is_whole = length != 0 && length <= text.size() && is_utf8(text.substr(0, length));
+    const std::string_view bytes = text.substr(0, is_whole ? length : 1);
+    text.remove_prefix(bytes.size());
+    if (!is_whole) return {0xFFFD, bytes};
+    char32_t code = length == 1 ? lead : lead & (0x7FU >> length);
+    for (const char c : bytes.substr(1)) code = (code << 6U) | (static_cast<unsigned char>(c) & 0x3FU);
+    return {code, bytes};
+}
+
 std::string_view trimmed(std::string_view text) {
     const auto first = text.find_first_not_of(" \t\r\n");
     if (first == std::string_view::npos) return {};

@@ -17,6 +17,13 @@ namespace undersheet {
 [[nodiscard]] bool has_control_characters(std::string_view text); // any below U+0020 but newline, or U+007F
 [[nodiscard]] std::size_t character_count(std::string_view utf8); // code points
 
+struct Character {
+    char32_t code;
+    std::string_view bytes;
+};
+// One character off the front of `text`; a byte that begins none is U+FFFD and is taken alone.
+[[nodiscard]] Character take_character(std::string_view& text);
+
 [[nodiscard]] std::string_view trimmed(std::string_view text);
 [[nodiscard]] std::string lower_ascii(std::string_view text);
 [[nodiscard]] std::vector<std::string> split(std::string_view text,

@@ -2,6 +2,7 @@
 # WebAssembly, phones). Same target names as the system's packages, so the rooms do not notice. `bash tests/sources.sh`
 # makes such a folder:
 #   sqlite/sqlite3.{c,h}   sqlitecpp/{include,src}   libsodium/ (its src/libsodium)   qrcode/qrcodegen/qrcodegen.{cpp,hpp}
+#   zlib/*.{c,h} (without its files for gzip)   fonts/Carlito-{Regular,Bold}.ttf
 #   include/{Eigen,nlohmann,catch2}
 set(bundled ${UNDERSHEET_BUNDLED_SOURCES_DIR})
 if(NOT EXISTS ${bundled}/sqlite/sqlite3.c)
@@ -41,6 +42,10 @@ target_compile_definitions(undersheet_sodium
     PRIVATE CONFIGURED=1 NATIVE_LITTLE_ENDIAN=1 HAVE_WEAK_SYMBOLS=1 $<$<NOT:$<BOOL:${EMSCRIPTEN}>>:HAVE_PTHREAD=1>)
 
 undersheet_bundled(undersheet_qrcode PkgConfig::qrcode ${bundled}/qrcode ${bundled}/qrcode/qrcodegen/*.cpp)
+
+if(UNDERSHEET_PDF)
+    undersheet_bundled(undersheet_zlib ZLIB::ZLIB ${bundled}/zlib ${bundled}/zlib/*.c)
+endif()
 
 add_library(undersheet_headers_only INTERFACE)
 target_include_directories(undersheet_headers_only SYSTEM INTERFACE $<BUILD_INTERFACE:${bundled}/include>)

@@ -1,12 +1,17 @@
 # Writes one data file as a C++ source holding its bytes: cmake -DINPUT=... -DOUTPUT=... -DNAME=... -P embed.cmake
+# HEADER declares it and SPACE is its namespace: those of schema/ where they are not given.
 # An array of bytes, not a string literal: literals have a length limit in the standard, arrays have none.
+if(NOT HEADER)
+    set(HEADER schema/embedded.h)
+    set(SPACE schema)
+endif()
 file(READ "${INPUT}" digits HEX)
 string(REGEX REPLACE "([0-9a-f][0-9a-f])" "0x\\1," bytes "${digits}")
 string(REGEX REPLACE "(0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,0x..,)" "\\1\n" bytes "${bytes}")
 file(WRITE "${OUTPUT}" "\
-#include \"schema/embedded.h\"
+#include \"${HEADER}\"
 
-namespace undersheet::schema {
+namespace undersheet::${SPACE} {
 
 namespace {
 const unsigned char kBytes[] = {
@@ -17,5 +22,5 @@ std::string_view ${NAME}() {
     return {reinterpret_cast<const char*>(kBytes), sizeof kBytes - 1};
 }
 
-} // namespace undersheet::schema
+} // namespace undersheet::${SPACE}
 ")

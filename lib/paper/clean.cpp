@@ -48,28 +48,7 @@ constexpr std::array<Range, 3> kRightToLeft{{{0x0590, 0x08FF}, {0xFB1D, 0xFDFF},
 constexpr char32_t kReplacement = 0xFFFD;
 constexpr std::string_view kReplacementBytes = "\xEF\xBF\xBD";
 
-// How many bytes the character beginning with `lead` has; 0 when it begins none.
-std::size_t length_after(unsigned char lead) {
-    if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead < 0xE0) return 2;
-    if (lead >= 0xE0 && lead < 0xF0) return 3;
-    if (lead >= 0xF0 && lead < 0xF5) return 4;
-    return 0;
-}
-
 } // namespace
-
-Character take_character(std::string_view& text) {
-    const auto lead = static_cast<unsigned char>(text.front());
-    const std::size_t length = length_after(lead);
-    const bool is_whole = length != 0 && length <= text.size() && is_utf8(text.substr(0, length));
-    const std::string_view bytes = text.substr(0, is_whole ? length : 1);
-    text.remove_prefix(bytes.size());
-    if (!is_whole) return {kReplacement, bytes};
-    char32_t code = length == 1 ? lead : lead & (0x7FU >> length);
-    for (const char c : bytes.substr(1)) code = (code << 6U) | (static_cast<unsigned char>(c) & 0x3FU);
-    return {code, bytes};
-}
 
 std::string clean(std::string_view text) {
     std::string out;

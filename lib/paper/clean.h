@@ -12,13 +12,6 @@
 
 namespace undersheet::paper {
 
-struct Character {
-    char32_t code;
-    std::string_view bytes;
-};
-// One character off the front of `text`; a byte that begins none is U+FFFD and is taken alone.
-[[nodiscard]] Character take_character(std::string_view& text);
-
 [[nodiscard]] std::string clean(std::string_view text);
 [[nodiscard]] std::size_t columns(std::string_view text);
 [[nodiscard]] bool has_right_to_left(std::string_view text);

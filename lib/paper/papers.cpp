@@ -10,6 +10,9 @@
 #include "paper/offer.h"
 #include "paper/office.h"
 #include "paper/order.h"
+#ifdef UNDERSHEET_PDF
+#include "paper/pdf.h"
+#endif
 #include "paper/punch.h"
 #include "paper/reminders.h"
 #include "paper/stages.h"
@@ -56,7 +59,11 @@ constexpr Format kFormats[] = {
     {"json",
      [](const Document& document, const Words&) -> Result<std::string> { return render_json(document); }},
     {"csv", always<render_csv>},
-    {"ics", render_ics}};
+    {"ics", render_ics},
+#ifdef UNDERSHEET_PDF
+    {"pdf", always<render_pdf>},
+#endif
+};
 
 template <class Rows>
 std::vector<std::string> names_of(const Rows& rows) {

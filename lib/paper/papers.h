@@ -11,7 +11,7 @@
 namespace undersheet::paper {
 
 [[nodiscard]] std::vector<std::string> paper_names(); // inspection, stages, punch, completion, care, office …
-[[nodiscard]] std::vector<std::string> paper_formats(); // html, txt, json, csv, ics
+[[nodiscard]] std::vector<std::string> paper_formats(); // html, txt, json, csv, ics, pdf
 
 [[nodiscard]] Result<Document> make_paper(std::string_view name, const job::Job& job,
                                           const job::Judgement& judgement, const Setting& setting);

@@ -80,6 +80,9 @@ TEST_CASE("each paper is written in each of its formats") {
         for (const std::string format : {"html", "txt", "json", "csv"}) {
             CHECK(good(test.open().paper({}, name, format)).bytes.size() > 100);
         }
+#ifdef UNDERSHEET_PDF
+        CHECK(good(test.open().paper({}, name, "pdf")).bytes.starts_with("%PDF-1.4\n"));
+#endif
     }
     CHECK(test.open().paper({}, "inspection", "doc").fault().code == Code::format_unknown);
     CHECK(test.open().paper({}, "inspektion", "txt").fault().code == Code::paper_unknown);
