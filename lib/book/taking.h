@@ -22,6 +22,7 @@ struct Incoming {
     KeysByDevice keys = {};
     std::vector<entry::Secret> secrets = {};
     std::map<entry::Hash, std::string> texts = {};
+    bool may_have_gaps = false;           // salvaged: what stands before an entry may be lost (salvaging.h)
     std::vector<entry::Hash> photos = {}; // read one at a time: photo()
 };
 
