@@ -19,6 +19,7 @@ const std::vector<Target>& targets() {
         {"prices", read_prices},         {"lines", read_lines},     {"forecast", read_a_forecast},
         {"place", read_a_place},         {"time", read_a_time},     {"decimal", read_a_decimal},
         {"reckon", reckon_anything},     {"fold", fold_anything},   {"handed_over", take_a_file},
+        {"pages", read_damaged_pages},
     };
     return kTargets;
 }

@@ -42,6 +42,7 @@ void read_a_decimal(std::string_view bytes);
 void reckon_anything(std::string_view bytes);
 void fold_anything(std::string_view bytes);
 void take_a_file(std::string_view bytes);
+void read_damaged_pages(std::string_view bytes);
 
 struct Target {
     std::string name; // of its folder in corpus, and of its program: fuzz_NAME
