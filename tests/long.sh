@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # For nights: every test program again and again in another order each time, watched by the sanitizers; every fuzz target
-# for an hour; every bit and every step of the disk of the demo job; the benchmark. Finds tests that lean on one another, faults that show only now and then, and inputs that
-# nobody thought of.
+# for an hour; every bit of the demo job's evidence, and the power cut at every step of its commands; the benchmark. Finds
+# tests that lean on one another, faults that show only now and then, and inputs that nobody thought of.
 #   bash tests/long.sh [ROUNDS]            (default 20)
 #   LONG_FUZZ_SECONDS=600 LONG_SCHEDULES=100000 bash tests/long.sh   shorter; 0 seconds leave fuzzing out
 # Ends with a table, a row for each: what, seconds, runs, failed. A failed round names its seed, so that it can be run again.

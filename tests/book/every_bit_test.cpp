@@ -141,7 +141,8 @@ Flips flip_photos(Evidence& evidence) {
 }
 
 void check_all(const char* what, const Flips& flips) {
-    std::cout << "every bit: " << what << ": " << flips.reported << " of " << flips.tried << " reported\n";
+    std::cout << "every bit: " << what << ": " << flips.reported << " of " << flips.tried << " reported"
+              << std::endl;
     INFO(what);
     CHECK(flips.tried > 0);
     CHECK(flips.reported == flips.tried);
