@@ -20,7 +20,9 @@ find "$build" -name '*.gcda' -delete
 failed=0
 for program in "$build"/test_*; do
     case $program in *test_oom) continue ;; esac # its memory is not the machine's
-    "$program" --use-colour no >"$log" 2>&1 </dev/null || { failed=1 && tail -n 20 "$log" && echo "failed: $program"; }
+    left_out=() # files may not grow there, and counting writes files
+    case $program in *test_cli) left_out=("~a file size limit refuses*") ;; esac
+    "$program" --use-colour no "${left_out[@]}" >"$log" 2>&1 </dev/null || { failed=1 && tail -n 20 "$log" && echo "failed: $program"; }
 done
 gcovr --root . --object-directory "$build" --filter 'lib/' --filter 'cli/' --exclude-throw-branches --csv -o "$build/files.csv" "$build" || exit 1
 

@@ -101,7 +101,7 @@ const Traced& everything() {
 }
 
 void type_the_demo(const Traced& traced) {
-    traced.run("env UNDERSHEET=$U DRAW_PHOTO=" UNDERSHEET_DRAW_PHOTO " bash " UNDERSHEET_SOURCE_DIR
+    traced.run("cd /; env UNDERSHEET=$U DRAW_PHOTO=" UNDERSHEET_DRAW_PHOTO " bash " UNDERSHEET_SOURCE_DIR
                "/fixtures/demo/job.sh " +
                traced.folder());
 }
