@@ -1,6 +1,7 @@
 // The built program does everything it can do to a book, and the power is cut behind every step that it asked of the disk.
 //
-// UNDERSHEET_POWER_DEMO, for nights: every sort of image, and the whole demo job as fixtures/demo/job.sh types it.
+// UNDERSHEET_POWER_DEMO, for nights: every sort of image (with "turns" one behind each step), and then the whole demo job as
+// fixtures/demo/job.sh types it.
 #include "tests/power/cutting.h"
 #include "tests/support/temp_folder.h"
 
@@ -107,6 +108,9 @@ void type_the_demo(const Traced& traced) {
 }
 
 bool is_long_run() { return std::getenv("UNDERSHEET_POWER_DEMO") != nullptr; }
+bool has_all_images() {
+    return is_long_run() && std::getenv("UNDERSHEET_POWER_DEMO") != std::string("turns");
+}
 
 void cut(const power::Cutting& cutting) {
     const auto counted = power::cut_everywhere(cutting);
@@ -124,13 +128,14 @@ void cut(const power::Cutting& cutting) {
 TEST_CASE("wherever the power is cut while a book is used in every way, nothing that was told is lost") {
     auto cutting = everything().cutting();
     cutting.seed = std::random_device{}();
-    cutting.all_images = is_long_run();
+    cutting.all_images = has_all_images();
     cut(cutting);
     if (!is_long_run()) return;
     const Traced demo;
     type_the_demo(demo);
     cutting = demo.cutting();
     cutting.seed = std::random_device{}();
+    cutting.all_images = has_all_images();
     cut(cutting);
 }
 
