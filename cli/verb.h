@@ -74,6 +74,7 @@ struct Verb {
 [[nodiscard]] std::vector<Verb> paper_verbs();
 [[nodiscard]] std::vector<Verb> history_verbs();
 [[nodiscard]] std::vector<Verb> verify_verbs();
+[[nodiscard]] std::vector<Verb> salvage_verbs();
 [[nodiscard]] std::vector<Verb> takeoff_verbs();
 [[nodiscard]] std::vector<Verb> day_verbs();
 [[nodiscard]] std::vector<Verb> reckon_verbs();

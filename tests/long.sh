@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # For nights: every test program again and again in another order each time, watched by the sanitizers; every fuzz target
-# for an hour; the benchmark. Finds tests that lean on one another, faults that show only now and then, and inputs that
-# nobody thought of.
+# for an hour; every bit of the demo job's evidence, and the power cut at every step of its commands; the benchmark. Finds
+# tests that lean on one another, faults that show only now and then, and inputs that nobody thought of.
 #   bash tests/long.sh [ROUNDS]            (default 20)
 #   LONG_FUZZ_SECONDS=600 LONG_SCHEDULES=100000 bash tests/long.sh   shorter; 0 seconds leave fuzzing out
 # Ends with a table, a row for each: what, seconds, runs, failed. A failed round names its seed, so that it can be run again.
@@ -67,9 +67,24 @@ schedules() {
     row schedules $((SECONDS - started)) "$many" $bad
 }
 
+# Every bit of the demo job's evidence, and the power cut behind every step of its commands. What was N of N is printed.
+evidence() {
+    local started=$SECONDS bad=0 shelf=/tmp
+    UNDERSHEET_EVERY_BIT=build/fixtures/troubled_job/demo.book \
+        build/test_book --use-colour no "every bit of a book*" 2>&1 </dev/null | tee build/long.log
+    if ! grep -q "^All tests passed" build/long.log; then bad=1; fi
+    row "every bit" $((SECONDS - started)) 1 $bad
+    if [ -d /dev/shm ]; then shelf=/dev/shm; fi # the real disk is not what is tried
+    started=$SECONDS bad=0
+    UNDERSHEET_POWER_DEMO=1 TMPDIR=$shelf build/test_power --use-colour no 2>&1 </dev/null | tee build/long.log
+    if ! grep -q "^All tests passed" build/long.log; then bad=1; fi
+    row "power cuts" $((SECONDS - started)) 1 $bad
+}
+
 bash tests/run.sh native clang || exit 1
 in_any_order
 schedules
+evidence
 fuzzing
 benchmark
 

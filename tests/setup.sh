@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Installs what building and testing needs on Debian 12: `bash tests/setup.sh` for the native build and its tests,
-# `bash tests/setup.sh --all` also for Clang, Arm, WebAssembly and the checkers.
+# `bash tests/setup.sh --all` also for Clang, Arm, WebAssembly and the checkers; `--coverage` what tests/coverage.sh needs.
 # Leaves apt alone when everything is there; works as root or through sudo.
 set -euo pipefail
 
@@ -11,6 +11,7 @@ all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-u
 
 wanted=("${native[@]}")
 if [ "${1:-}" = --all ]; then wanted+=("${all[@]}"); fi
+if [ "${1:-}" = --coverage ]; then wanted+=(gcovr); fi
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
 

@@ -39,7 +39,8 @@ Fault fault_of(const SQLite::Exception& error, const std::string& path, int syst
     case SQLITE_NOTADB:
         return {Code::book_not_a_book, "this file is no book", path};
     case SQLITE_CORRUPT:
-        return {Code::book_damaged, "the book is damaged", path, "verify it, or go back to a copy"};
+        return {Code::book_damaged, "the book is damaged", path,
+                "go back to a copy, or read what is left: undersheet salvage"};
     default:
         return {Code::book_failed, std::string("the book could not be read or written: ") + error.what(),
                 path};

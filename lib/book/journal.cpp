@@ -13,7 +13,10 @@ using entry::Entry;
 using entry::Hash;
 
 Trouble damaged(std::string what) {
-    return {{Code::book_damaged, std::move(what), {}, "verify it, or go back to a copy"}};
+    return {{Code::book_damaged,
+             std::move(what),
+             {},
+             "go back to a copy, or read what is left: undersheet salvage"}};
 }
 
 template <class Array>

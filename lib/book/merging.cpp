@@ -68,7 +68,7 @@ private:
         for (const ChainFault& fault : entry::check_job(all)) {
             if (fault.sort == ChainFault::Sort::copied)
                 merged_.taken.copied.push_back(fault);
-            else if (fresh.contains(fault.entry))
+            else if (fresh.contains(fault.entry) && !incoming_.may_have_gaps)
                 refuse(fault);
         }
     }

@@ -1,9 +1,8 @@
 #include "book/taking.h"
 
-#include "base/text.h"
+#include "book/admitting.h"
 #include "book/files.h"
 #include "book/journal.h"
-#include "book/photos.h"
 #include "schema/embedded.h"
 
 #include <algorithm>
@@ -18,8 +17,6 @@ using entry::Hash;
 
 constexpr std::uintmax_t kMostFileBytes = 2ULL << 30U;
 constexpr std::size_t kMostEntries = 200'000;
-constexpr std::size_t kMostPersonalBytes = 64U << 10U;
-constexpr std::size_t kMostTextBytes = 16U << 20U;
 
 Trouble refused(std::string what, const std::string& path) {
     return {{Code::not_handed, std::move(what), path, "nothing was taken; ask for the file once more"}};
@@ -126,8 +123,8 @@ void HandedFile::read_rows(Incoming& into) {
 
 void HandedFile::read_keys(Incoming& into) {
     connection_.each("SELECT dev, spki FROM pubkey", {}, [&](const Row& row) {
-        const auto key = entry::parse_spki(row.bytes(1));
-        if (!key || entry::device_name(*key) != row.text(0))
+        const auto key = admit_key(row.text(0), row.bytes(1));
+        if (!key)
             throw refused("the key kept for device " + row.text(0).substr(0, 32) + " is not its own", path_);
         into.keys.emplace(row.text(0), *key);
     });
@@ -153,16 +150,8 @@ void HandedFile::read_entries(Incoming& into) {
     connection_.each("SELECT hash, body, sig FROM entry", {}, [&](const Row& row) {
         if (++count > kMostEntries) throw refused("this file holds more than 200,000 entries", path_);
         const Hash name = hash_from(row.bytes(0));
-        auto entry = entry::read_entry(row.bytes(1), signature_from(row.bytes(2)));
+        auto entry = admit_entry(name, row.bytes(1), signature_from(row.bytes(2)), into.keys);
         if (!entry) throw refused("entry " + entry::short_name(name) + ": " + entry.fault().detail, path_);
-        if (entry->hash != name)
-            throw refused("entry " + entry::short_name(name) + ": its name does not belong to its bytes",
-                          path_);
-        const auto key = into.keys.find(entry->device);
-        if (key == into.keys.end())
-            throw refused("entry " + entry::short_name(name) + ": the key of its device is missing", path_);
-        if (auto done = entry::verify(*entry, key->second); !done)
-            throw refused("entry " + entry::short_name(name) + ": " + done.fault().detail, path_);
         into.jobs[entry->job].push_back(std::move(*entry));
     });
     for (auto& [job, entries] : into.jobs) std::sort(entries.begin(), entries.end(), entry::comes_before);
@@ -178,17 +167,11 @@ void HandedFile::read_secrets(Incoming& into) {
         }
     }
     connection_.each("SELECT cid, salt, val FROM secret", {}, [&](const Row& row) {
-        entry::Secret secret{hash_from(row.bytes(0)), {}, row.bytes(2)};
-        const std::string salt = row.bytes(1);
-        if (salt.size() != secret.salt.size() || secret.value.size() > kMostPersonalBytes)
-            throw refused("a personal value is not of its size", path_);
-        std::copy(salt.begin(), salt.end(), secret.salt.begin());
-        if (!named.contains(secret.cid)) throw refused("a personal value belongs to no entry", path_);
-        if (entry::commitment(secret.salt, secret.value) != secret.cid)
-            throw refused("a personal value is not the one that was recorded", path_);
-        if (!is_utf8(secret.value) || has_control_characters(secret.value))
-            throw refused("a personal value is no plain text", path_);
-        into.secrets.push_back(std::move(secret));
+        const Hash cid = hash_from(row.bytes(0));
+        if (!named.contains(cid)) throw refused("a personal value belongs to no entry", path_);
+        auto secret = admit_secret(cid, row.bytes(1), row.bytes(2));
+        if (!secret) throw refused(secret.fault().detail, path_);
+        into.secrets.push_back(std::move(*secret));
     });
 }
 
@@ -196,8 +179,7 @@ void HandedFile::read_texts(Incoming& into) {
     connection_.each("SELECT hash, body FROM text", {}, [&](const Row& row) {
         const Hash hash = hash_from(row.bytes(0));
         std::string body = row.bytes(1);
-        if (body.size() > kMostTextBytes) throw refused("a method in it is larger than 16 MiB", path_);
-        if (entry::sha256(body) != hash) throw refused("a method in it is not the one that was kept", path_);
+        if (auto done = check_text(hash, body); !done) throw refused(done.fault().detail, path_);
         into.texts.emplace(hash, std::move(body));
     });
 }
@@ -216,11 +198,7 @@ void HandedFile::read_photos(Incoming& into) {
         into.photos.push_back(hash);
     });
     for (const Hash& hash : into.photos) {
-        const std::string bytes = photo(hash);
-        if (entry::sha256(bytes) != hash)
-            throw refused("a photograph is not the one that was recorded", path_);
-        if (bytes.size() > kMostPhotoBytes || (!is_jpeg(bytes) && !is_png(bytes)))
-            throw refused("a photograph is no JPEG or PNG of at most 32 MiB", path_);
+        if (auto done = check_photo(hash, photo(hash)); !done) throw refused(done.fault().detail, path_);
     }
 }
 

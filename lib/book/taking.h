@@ -6,9 +6,9 @@
 // Limits: 2 GiB, 200,000 entries, 64 KiB a personal value, 16 MiB a text, 32 MiB a photograph.
 #pragma once
 
+#include "book/admitting.h"
 #include "book/connection.h"
 #include "book/seal.h"
-#include "entry/compose.h"
 
 #include <map>
 #include <memory>
@@ -19,9 +19,10 @@ namespace undersheet::book {
 struct Incoming {
     Seal seal = {};
     std::map<std::string, std::vector<entry::Entry>> jobs = {}; // each in order
-    std::map<std::string, entry::PublicKey> keys = {};
+    KeysByDevice keys = {};
     std::vector<entry::Secret> secrets = {};
     std::map<entry::Hash, std::string> texts = {};
+    bool may_have_gaps = false;           // salvaged: what stands before an entry may be lost (salvaging.h)
     std::vector<entry::Hash> photos = {}; // read one at a time: photo()
 };
 

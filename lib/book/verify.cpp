@@ -1,6 +1,7 @@
 #include "book/verify.h"
 
 #include "base/text.h"
+#include "book/admitting.h"
 #include "book/erased.h"
 #include "book/journal.h"
 #include "book/photos.h"
@@ -81,12 +82,11 @@ private:
     void load_keys() {
         connection_.each("SELECT dev, spki FROM pubkey ORDER BY dev", {}, [&](const Row& row) {
             const std::string device = row.text(0);
-            const auto key = entry::parse_spki(row.bytes(1));
-            if (!key || entry::device_name(*key) != device) {
-                add({{}, device, 0}, "the key kept for this device is not its own");
-            } else {
+            const auto key = admit_key(device, row.bytes(1));
+            if (key)
                 keys_.emplace(device, *key);
-            }
+            else
+                add({{}, device, 0}, key.fault().detail);
         });
     }
 
@@ -116,17 +116,11 @@ private:
     void check_row(const EntryRow& row, std::vector<Entry>& good) {
         ++result_.entries;
         const About about{row.hash, row.device, row.seq};
-        auto entry = entry::read_entry(row.body, row.signature);
+        auto entry = read_named(row.hash, row.body, row.signature);
         if (!entry) return add(about, entry.fault().detail);
-        if (entry->hash != row.hash) return add(about, "its name does not belong to its bytes");
         if (!columns_agree(row, *entry))
             return add(about, "the book's index says something else than the entry itself");
-        const auto key = keys_.find(entry->device);
-        if (key == keys_.end()) {
-            add(about, "the key of its device is missing");
-        } else if (auto done = entry::verify(*entry, key->second); !done) {
-            add(about, done.fault().detail);
-        }
+        if (auto done = check_signed(*entry, keys_); !done) add(about, done.fault().detail);
         good.push_back(std::move(*entry));
     }
 
@@ -200,7 +194,7 @@ private:
     Connection& connection_;
     const std::string& photo_folder_;
     Verified result_ = {};
-    std::map<std::string, entry::PublicKey> keys_ = {};
+    KeysByDevice keys_ = {};
     std::set<Hash> erased_ = {};
     std::vector<Hash> hashes_ = {};
     std::vector<entry::DeviceLink> links_ = {};

@@ -32,6 +32,32 @@ struct TakenIn {
     Lines remarks = {}; // what somebody should know: a copied device, an older copy, something erased
 };
 
+struct SalvagedDeviceLine {
+    std::string device = {};
+    std::size_t entries = 0;
+    std::size_t written = 0; // in any job, as the damaged book noted; 0 where it says nothing
+};
+
+// Numbers of one device in one job that are not there, first and last included.
+struct GapLine {
+    std::string job = {}, device = {}; // job: its reference; "" for a firm's own journal
+    std::size_t from = 0, to = 0;
+};
+
+// What could still be read of a damaged book, and what not.
+struct SalvagedBook {
+    std::string file = {}, book = {}; // the damaged one, and the new one
+    std::size_t entries = 0, personal = 0, texts = 0, photos = 0;
+    bool whole = false; // nothing is known to be missing
+    std::vector<SalvagedDeviceLine> devices = {};
+    std::vector<GapLine> gaps = {};
+    std::size_t refused = 0;          // rows that look like entries and do not hold
+    std::size_t named = 0;            // entries that others knew of and that are not there
+    std::size_t missing_personal = 0; // and were not erased
+    Lines missing_texts = {}, missing_photos = {};
+    Lines remarks = {};
+};
+
 struct ErasedLine {
     std::string job = {}; // its reference; "" for the firm's own journal
     std::size_t values = 0, photos = 0;

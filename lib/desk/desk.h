@@ -45,6 +45,8 @@ public:
 
     // A new book out of a hand-over file that holds a whole one; this device gets a key of its own.
     static Result<Started> start_from(const BookAt& book, const std::string& handed_file);
+    // A new book out of what a damaged one still holds.
+    static Result<SalvagedBook> salvage(const Salvage& what);
 
     // --- people and jobs ---
     [[nodiscard]] Result<std::vector<PersonLine>> people();

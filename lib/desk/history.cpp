@@ -64,6 +64,18 @@ std::string says_of(const Case& on, const Entry& entry) {
     return entry.data.text_of("of").substr(0, 8) + ", " + entry.data.text_of("why");
 }
 
+// What a newer version wrote is kept as it is, and said to be so.
+Lines newer_marks(const Case& on, const Entry& entry) {
+    const method::Kind* kind = on.kinds->find(entry.kind);
+    if (kind == nullptr) return {"this kind of entry is not understood here; kept as it is"};
+    Lines marks;
+    for (const auto& member : *entry.data.map()) {
+        if (kind->field(member.key) == nullptr)
+            marks.push_back("'" + member.key + "' is not understood here; kept as it is");
+    }
+    return marks;
+}
+
 HistoryLine line_of(const Case& on, const Entry& entry, Effect& effect) {
     HistoryLine line;
     line.entry = entry::hash_text(entry.hash);
@@ -79,6 +91,7 @@ HistoryLine line_of(const Case& on, const Entry& entry, Effect& effect) {
     line.says = says_of(on, entry);
     line.changes = effect.changes_of(entry);
     line.marks = marks_of(entry, *on.method);
+    for (auto& mark : newer_marks(on, entry)) line.marks.push_back(std::move(mark));
     for (auto& mark : later_marks(on, entry)) line.marks.push_back(std::move(mark));
     return line;
 }

@@ -23,6 +23,7 @@ namespace undersheet::desk {
 [[nodiscard]] std::string json_of(const std::vector<DeviceLine>& devices);
 [[nodiscard]] std::string json_of(const HandedOut& handed);
 [[nodiscard]] std::string json_of(const std::vector<TakenIn>& taken);
+[[nodiscard]] std::string json_of(const SalvagedBook& salvaged);
 [[nodiscard]] std::string json_of(const SettleList& list);
 [[nodiscard]] std::string json_of(const Verified& verified);
 [[nodiscard]] std::string json_of(const std::vector<KindLine>& kinds);

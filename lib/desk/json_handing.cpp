@@ -58,7 +58,36 @@ Value device_value(const DeviceLine& line) {
     return object;
 }
 
+Value salvaged_device_value(const SalvagedDeviceLine& line) {
+    Value object;
+    object.set("device", line.device).set("entries", count_of(line.entries));
+    object.set("written", count_of(line.written));
+    return object;
+}
+
+Value gap_value(const GapLine& gap) {
+    Value object;
+    object.set("ref", gap.job).set("device", gap.device);
+    object.set("from", count_of(gap.from)).set("to", count_of(gap.to));
+    return object;
+}
+
 } // namespace
+
+std::string json_of(const SalvagedBook& salvaged) {
+    Value object;
+    object.set("file", salvaged.file).set("book", salvaged.book).set("whole", salvaged.whole);
+    object.set("entries", count_of(salvaged.entries)).set("personal", count_of(salvaged.personal));
+    object.set("texts", count_of(salvaged.texts)).set("photos", count_of(salvaged.photos));
+    object.set("devices", rows_of(salvaged.devices, salvaged_device_value));
+    object.set("gaps", rows_of(salvaged.gaps, gap_value)).set("refused", count_of(salvaged.refused));
+    object.set("named", count_of(salvaged.named));
+    object.set("missing_personal", count_of(salvaged.missing_personal));
+    object.set("missing_texts", list_of(salvaged.missing_texts));
+    object.set("missing_photos", list_of(salvaged.missing_photos));
+    object.set("remarks", list_of(salvaged.remarks));
+    return text_of(object);
+}
 
 std::string json_of(const ErasedAll& erased) {
     Value object;

@@ -85,6 +85,11 @@ struct Settle {
     std::string item = {}, keep = {}, why = {}; // keep: the entry of the side that holds
 };
 
+struct Salvage {
+    std::string damaged = {}, to = {};
+    std::vector<std::string> with = {}; // hand-over files whose keys help
+};
+
 struct HandOver {
     std::string job = {};    // its reference; "" is the job last worked on
     bool whole_book = false; // every job and the firm's journal

@@ -18,5 +18,7 @@ struct Case {
 [[nodiscard]] Ratios noise();
 // "What may I do now?" on a book, against opening it. No pairs when there is no book.
 [[nodiscard]] Ratios one_command();
+// Verifying 10,000 entries, against reading them.
+[[nodiscard]] Ratios verify_many();
 
 } // namespace undersheet::bench

@@ -13,6 +13,7 @@ using namespace undersheet::bench;
 constexpr std::array kCases = {
     Case{"noise", "a parse of numbers", "itself", noise},
     Case{"one_command", "stages of the job", "opening the book", one_command},
+    Case{"verify_many", "verifying 10,000 entries", "reading them", verify_many},
 };
 
 bool is_case(std::string_view name) {

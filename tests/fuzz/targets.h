@@ -43,6 +43,7 @@ void reckon_anything(std::string_view bytes);
 void fold_anything(std::string_view bytes);
 void take_a_file(std::string_view bytes);
 void read_a_picture(std::string_view bytes);
+void read_damaged_pages(std::string_view bytes);
 
 struct Target {
     std::string name; // of its folder in corpus, and of its program: fuzz_NAME

@@ -1,0 +1,50 @@
+#!/usr/bin/env bash
+# Which lines and branches the tests reach: bash tests/coverage.sh
+# A build of its own in build/coverage (GCC, --coverage, not optimised), every test program once, then a table, a row for each part.
+# Branches that only an exception takes are left out (gcovr's --exclude-throw-branches): GCC counts one behind almost every
+# call, and what memory does when it runs out is tried by test_oom. Every file stands in build/coverage/files.csv.
+#   COVERAGE_BUILD=FOLDER      another place for the build
+set -uo pipefail
+cd "$(dirname "$0")/.."
+build=${COVERAGE_BUILD:-build/coverage}
+bash tests/setup.sh --coverage || exit 1
+mkdir -p "$build"
+log=$build/last_step.log
+if ! cmake -S . -B "$build" -G Ninja -DCMAKE_BUILD_TYPE=Debug -DUNDERSHEET_PRECOMPILE=ON \
+    -DCMAKE_CXX_FLAGS="--coverage -fprofile-update=atomic" -DCMAKE_EXE_LINKER_FLAGS=--coverage >"$log" 2>&1 ||
+    ! cmake --build "$build" >"$log" 2>&1; then
+    tail -n 40 "$log" >&2
+    exit 1
+fi
+find "$build" -name '*.gcda' -delete
+failed=0
+for program in "$build"/test_*; do
+    case $program in *test_oom) continue ;; esac # its memory is not the machine's
+    left_out=() # files may not grow there, and counting writes files
+    case $program in *test_cli) left_out=("~a file size limit refuses*") ;; esac
+    "$program" --use-colour no "${left_out[@]}" >"$log" 2>&1 </dev/null || { failed=1 && tail -n 20 "$log" && echo "failed: $program"; }
+done
+gcovr --root . --object-directory "$build" --filter 'lib/' --filter 'cli/' --exclude-throw-branches --csv -o "$build/files.csv" "$build" || exit 1
+
+# Which part a file belongs to. The state machine: what may move a part, and what state it is in.
+awk -F, '
+    function part_of(file) {
+        if (file ~ /^lib\/entry\//) return "entry"
+        if (file ~ /^lib\/book\//) return "book"
+        if (file ~ /^lib\/job\/(guards|parts|derive_parts|replay|view|steps|clashes|settle|fold|told|job)[a-z_]*\./) return "state machine"
+        return "the rest"
+    }
+    NR > 1 {
+        part = part_of($1)
+        lines[part] += $2; lines_met[part] += $3; branches[part] += $5; branches_met[part] += $6
+    }
+    END {
+        printf "%-14s %8s %8s %7s   %9s %8s %7s\n", "part", "lines", "reached", "", "branches", "reached", ""
+        n = split("entry,book,state machine,the rest", order, ",")
+        for (i = 1; i <= n; i++) {
+            p = order[i]
+            if (lines[p] > 0 && branches[p] > 0)
+                printf "%-14s %8d %8d %6.1f%%   %9d %8d %6.1f%%\n", p, lines[p], lines_met[p], 100 * lines_met[p] / lines[p], branches[p], branches_met[p], 100 * branches_met[p] / branches[p]
+        }
+    }' "$build/files.csv"
+exit $failed
