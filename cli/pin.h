@@ -3,7 +3,7 @@
 
 #include "cli/book.h"
 
-#include <functional>
+#include <optional>
 
 namespace undersheet::cli {
 

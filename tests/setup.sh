@@ -6,7 +6,7 @@ set -euo pipefail
 
 native=(g++ cmake ninja-build pkg-config libsqlite3-dev libsqlitecpp-dev nlohmann-json3-dev libsodium-dev libqrcodegencpp-dev
     libeigen3-dev catch2 libcli11-dev zlib1g-dev fonts-crosextra-carlito sqlite3 openssl xxd
-    poppler-utils qpdf)
+    poppler-utils qpdf python3-icalendar)
 all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-user emscripten nodejs dpkg-dev make tcl)
 
 wanted=("${native[@]}")
