@@ -1,4 +1,4 @@
-// The care paper: what the owner of the roof does and leaves alone, when it is looked at, and who to ring. One page.
+// The care paper: what the owner of the roof does and leaves alone, when it is looked at, and who to ring.
 //
 // Threads: pure function.
 #pragma once
