@@ -56,8 +56,16 @@ Typed key_entry(const std::string& key, std::string_view why) {
     return typed;
 }
 
+Fault pin_needed(const job::Person& person) {
+    return {Code::pin_needed, person.name + " signs with a PIN on this device", "PIN",
+            "type it when asked, or name a file that holds it: --pin-from FILE"};
+}
+
 // Within the action that changes the PIN: the key, and the entry that says whose it is unless the journal has it.
 Done set_pin(const OfficeWriting& office, book::Book& book, const PinChange& change) {
+    const auto has_pin = book.has_pin(office.by.id);
+    if (!has_pin) return has_pin.fault();
+    if (*has_pin && change.old_pin.empty() && change.forgotten.empty()) return pin_needed(office.by);
     const auto key = book.lock(office.by.id, {change.pin, change.old_pin, !change.forgotten.empty()});
     if (!key) return key.fault();
     const auto journal = book.entries(book.office());
@@ -80,8 +88,7 @@ Result<std::unique_ptr<entry::Signer>> own_hand(const Writing& writing, book::Bo
     if (!has_pin) return has_pin.fault();
     if (!*has_pin) return std::unique_ptr<entry::Signer>();
     if (!writing.pin.empty()) return book.unlock(writing.by.id, writing.pin);
-    return Fault{Code::pin_needed, writing.by.name + " signs with a PIN on this device", "PIN",
-                 "type it when asked, or name a file that holds it: --pin-from FILE"};
+    return pin_needed(writing.by);
 }
 
 std::vector<VerifyFault> own_hand_doubts(const std::vector<Journal>& journals) {

@@ -80,6 +80,9 @@ TEST_CASE("a PIN is changed only with the old one, and the key behind it stays")
     const auto refused = test.open().set_pin(DeskTest::by("IP", "08:35"), {"771122", "000000", ""});
     REQUIRE(!refused.ok());
     CHECK(refused.fault().code == Code::pin_wrong);
+    const auto not_given = test.open().set_pin(DeskTest::by("IP", "08:35"), {"771122", "", ""});
+    REQUIRE(!not_given.ok());
+    CHECK(not_given.fault().code == Code::pin_needed); // so that it is asked for
     set_pin(test, {"771122", "402913", ""});
     CHECK(!leave_out(test, with_pin("402913")).ok());
     CHECK(good(leave_out(test, with_pin("771122"))).is_kept());
