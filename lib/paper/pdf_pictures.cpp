@@ -1,5 +1,7 @@
 #include "paper/pdf_setter.h"
 
+#include "base/text.h"
+
 #include <algorithm>
 
 namespace undersheet::paper {
@@ -104,8 +106,9 @@ void set_drawing(PdfSetter& setter, const Drawing& drawing) {
     for (const Shape& shape : drawing.shapes) std::visit(ShapeMarks{setter, kPt * fits, strip}, shape);
     pdf::Group group;
     group.strips.push_back(std::move(strip));
-    for (const std::string& line : drawing.words)
-        pdf::add(group.strips, setter.lines(line, kSmall, kWidth_pt));
+    if (!drawing.words
+             .empty()) // one run of text: the drawing has shown it, and should not leave the page for it
+        pdf::add(group.strips, setter.lines(joined(drawing.words, "; "), kSmall, kWidth_pt));
     group.before_pt = kBlock_pt;
     setter.add(std::move(group));
 }

@@ -33,7 +33,7 @@ std::multiset<std::string> words_in(const std::string& text) {
     std::multiset<std::string> words;
     std::istringstream stream(text);
     for (std::string word; stream >> word;) {
-        word.erase(word.find_last_not_of("-.=_~:|,") + 1);
+        word.erase(word.find_last_not_of("-.=_~:|,;") + 1);
         if (!word.empty()) words.insert(word);
     }
     return words;
