@@ -1,10 +1,11 @@
 // A folder of its own for one test, gone afterwards.
 #pragma once
 
-#include <atomic>
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <stdexcept>
 #include <string>
 #include <unistd.h>
 
@@ -13,11 +14,10 @@ namespace undersheet {
 class TempFolder {
 public:
     TempFolder() {
-        static std::atomic<int> number{0};
-        path_ = std::filesystem::temp_directory_path() /
-                ("undersheet-test-" + std::to_string(::getpid()) + "-" + std::to_string(++number));
-        std::filesystem::remove_all(path_);
-        std::filesystem::create_directories(path_);
+        // Not a name made of the process number: under WebAssembly every program has the same one.
+        std::string name = (std::filesystem::temp_directory_path() / "undersheet-test-XXXXXX").string();
+        if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no folder for a test: " + name);
+        path_ = name;
     }
     TempFolder(const TempFolder&) = delete;
     TempFolder& operator=(const TempFolder&) = delete;
