@@ -55,6 +55,7 @@ desk::Asked asked(const Arguments& arguments) {
     asked.job = arguments.one("--job");
     asked.by = arguments.has("--by") ? arguments.one("--by") : environment("UNDERSHEET_BY");
     asked.when = arguments.one("--when");
+    asked.supplement = arguments.one("--supplement");
     return asked;
 }
 

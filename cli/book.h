@@ -8,7 +8,8 @@ namespace undersheet::cli {
 
 [[nodiscard]] desk::BookAt book_at(const Arguments& arguments); // UNDERSHEET_CLOCK sets its clock
 [[nodiscard]] Result<desk::Desk> open_desk(const Arguments& arguments);
-[[nodiscard]] desk::Asked asked(const Arguments& arguments); // --job, --by (else UNDERSHEET_BY), --when
+[[nodiscard]] desk::Asked
+asked(const Arguments& arguments); // --job, --by (else UNDERSHEET_BY), --when, --supplement
 
 // A whole file, or stdin for "-". `what` names it in the fault: "photograph", "method file".
 // More than that nobody feeds: it is the largest photograph that the book keeps. What is smaller has limits of its own.

@@ -27,7 +27,9 @@ void show_good(const desk::Kept& kept, Screen& screen) {
     if (!kept.part.empty()) about[0] += ", " + kept.part;
     about.push_back(day_and_time(kept.when) + (kept.by.empty() ? "" : ", " + kept.by));
     about.push_back("entry " + kept.name);
-    screen.set_in(kept.job.ref + ": ", "kept: " + joined(about, "; "));
+    screen.set_in(kept.job.ref + (kept.job.supplement.empty() ? "" : " supplement " + kept.job.supplement) +
+                      ": ",
+                  "kept: " + joined(about, "; "));
     if (!kept.says.empty()) screen.set_in("  ", kept.says);
     for (const auto& mark : kept.marks) screen.set_in("  ", mark, Ink::yellow);
     for (const auto& odd : kept.asked) screen.set_in("  asked: ", odd, Ink::yellow);
@@ -40,7 +42,8 @@ void show_good(const desk::Kept& kept, Screen& screen) {
 } // namespace
 
 std::string job_words(const desk::JobName& job) {
-    return job.roof.empty() ? job.ref : job.ref + ", " + job.roof;
+    const std::string ref = job.supplement.empty() ? job.ref : job.ref + " supplement " + job.supplement;
+    return job.roof.empty() ? ref : ref + ", " + job.roof;
 }
 
 std::string day_and_time(const std::string& time) {

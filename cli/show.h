@@ -8,7 +8,8 @@
 
 namespace undersheet::cli {
 
-[[nodiscard]] std::string job_words(const desk::JobName& job);   // "A-07, small dormer"
+[[nodiscard]] std::string
+job_words(const desk::JobName& job); // "A-07, small dormer", "A-07 supplement 1, small dormer"
 [[nodiscard]] std::string day_and_time(const std::string& time); // "11 Jun 2026 08:05"
 void job_heading(const desk::JobName& job, const std::string& as_of, Screen& screen);
 

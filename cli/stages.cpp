@@ -13,7 +13,7 @@ constexpr std::size_t kPartRoom = 15;
 constexpr std::size_t kStateRoom = 13;
 
 bool is_settled(const desk::PartLine& part) {
-    return part.state == "signed_off" || part.state == "left_out" || part.state == "not_needed" ||
+    return part.state == "signed" || part.state == "left_out" || part.state == "not_needed" ||
            part.state == "closed";
 }
 

@@ -6,10 +6,10 @@ namespace {
 std::vector<Verb> all_verbs() {
     std::vector<Verb> all;
     for (auto* group :
-         {start_verbs,   people_verbs,  pin_verbs,     job_verbs,    record_verbs,    kind_verbs,
-          correct_verbs, photo_verbs,   finding_verbs, stage_verbs,  part_verbs,      decide_verbs,
-          punch_verbs,   hand_verbs,    erase_verbs,   paper_verbs,  history_verbs,   verify_verbs,
-          salvage_verbs, takeoff_verbs, day_verbs,     reckon_verbs, completion_verbs}) {
+         {start_verbs,   people_verbs,     pin_verbs,     job_verbs,   record_verbs, kind_verbs,
+          correct_verbs, photo_verbs,      finding_verbs, stage_verbs, part_verbs,   decide_verbs,
+          punch_verbs,   supplement_verbs, hand_verbs,    erase_verbs, paper_verbs,  history_verbs,
+          verify_verbs,  salvage_verbs,    takeoff_verbs, day_verbs,   reckon_verbs, completion_verbs}) {
         for (Verb& verb : group()) all.push_back(std::move(verb));
     }
     return all;
@@ -24,6 +24,8 @@ Option book_option() {
 std::vector<Option> reading(std::vector<Option> own) {
     own.push_back(book_option());
     own.push_back({"--job", "REF", "the job; else the one last worked on"});
+    own.push_back({"--supplement", "N",
+                   "the later visit that is meant; else the one that is open, 0 is the first record"});
     own.push_back({"--when", "TIME", "the time it is about, with offset; else now"});
     own.push_back({"--json", "", "write JSON for scripts"});
     return own;

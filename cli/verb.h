@@ -43,7 +43,7 @@ struct Verb {
 
 // The options that many commands share.
 [[nodiscard]] Option book_option();
-// --book, --job, --when, --json, after those of the command's own.
+// --book, --job, --supplement, --when, --json, after those of the command's own.
 [[nodiscard]] std::vector<Option> reading(std::vector<Option> own = {});
 // As reading(), and --by.
 [[nodiscard]] std::vector<Option> writing(std::vector<Option> own = {});
@@ -69,6 +69,7 @@ struct Verb {
 [[nodiscard]] std::vector<Verb> part_verbs();
 [[nodiscard]] std::vector<Verb> decide_verbs();
 [[nodiscard]] std::vector<Verb> punch_verbs();
+[[nodiscard]] std::vector<Verb> supplement_verbs();
 [[nodiscard]] std::vector<Verb> hand_verbs();
 [[nodiscard]] std::vector<Verb> erase_verbs();
 [[nodiscard]] std::vector<Verb> paper_verbs();

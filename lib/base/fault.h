@@ -40,7 +40,7 @@ enum class Code : int {
     not_from_here = 402,     // this event does not exist in the part's present state
     reason_needed = 403,     // a reason or a name is missing or too short
     not_decidable = 404,     // no decision may let this limit go
-    closed = 405,            // handed over: only a supplement can say more
+    closed = 405,            // handed over: only a supplement that is open takes more
     no_such_part = 406,      // this roof has no such part or step
     no_such_finding = 407,   // no such finding or punch item
     not_on_job = 408,        // this person is not on the job
@@ -65,11 +65,12 @@ enum class Code : int {
     format_unknown = 601, // a paper is not written in that format
     paper_unknown = 602,  // no such paper
 
-    argument_wrong = 701, // a command was used wrongly
-    person_unknown = 702, // a name the book does not know
-    job_unknown = 703,    // a job the book does not know, or none chosen
-    entry_unknown = 704,  // no entry with that name
-    topic_unknown = 705,  // no such computation
+    argument_wrong = 701,     // a command was used wrongly
+    person_unknown = 702,     // a name the book does not know
+    job_unknown = 703,        // a job the book does not know, or none chosen
+    entry_unknown = 704,      // no entry with that name
+    topic_unknown = 705,      // no such computation
+    supplement_unknown = 706, // no such supplement of this job
 };
 
 struct Fault {

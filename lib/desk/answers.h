@@ -54,6 +54,14 @@ struct Kept {
     [[nodiscard]] bool is_kept() const { return held_by.empty(); }
 };
 
+// A later visit to a roof that was handed over, with a record of its own.
+struct SupplementLine {
+    JobName job = {};
+    std::string number = {}, why = {}, complaint = {}, opened_at = {}, opened_by = {};
+    std::string signed_at = {}, signed_by = {}; // "" while it is open
+    std::size_t entries = 0;
+};
+
 struct BadLine {
     std::size_t line = 0; // 1 is the first
     Fault fault = {};

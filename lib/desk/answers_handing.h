@@ -10,6 +10,7 @@ using Lines = std::vector<std::string>;
 
 struct JobName {
     std::string ref = {}, roof = {};
+    std::string supplement = {}; // the one it is seen with; "" for the first record
 };
 
 struct HandedOut {

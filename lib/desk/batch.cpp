@@ -137,7 +137,7 @@ Result<KeptMany> Desk::record_lines(const Asked& asked, std::string_view json_li
     if (!book) return book.fault();
     KeptMany result;
     const auto done = (*book)->in_one_go([&](book::Book& open) -> Done {
-        auto on = take_up(*session_, {asked.job, {}, {}});
+        auto on = take_up(*session_, {.job = asked.job, .supplement = asked.supplement});
         if (!on) return on.fault();
         Batch batch(*session_, *on, open, asked);
         std::size_t number = 0;

@@ -104,6 +104,11 @@ public:
     [[nodiscard]] Result<SettleList> to_settle(const Asked& asked);
     [[nodiscard]] Result<Kept> settle(const Asked& asked, const Settle& settled);
 
+    // --- after the hand-over ---
+    [[nodiscard]] Result<std::vector<SupplementLine>> supplements(const Asked& asked);
+    [[nodiscard]] Result<SupplementLine> open_supplement(const Asked& asked, const NewSupplement& wanted);
+    [[nodiscard]] Result<Kept> sign_supplement(const Asked& asked, const SupplementSign& sign);
+
     // --- papers and the journal ---
     [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format,
                                           std::string_view prices = {});

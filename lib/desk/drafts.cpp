@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "desk/people.h"
 #include "desk/shape.h"
+#include "desk/supplements.h"
 
 #include <algorithm>
 
@@ -10,13 +11,6 @@ namespace undersheet::desk {
 namespace {
 
 using entry::Value;
-
-Fault closed(const job::Job& job) {
-    return {Code::closed,
-            "job " + job.ref + " is closed since the hand-over",
-            {},
-            "only a supplement can say more"};
-}
 
 // A record about an earlier time does not slip in before the hand-over.
 Result<bool> is_closed(const Case& on) {
@@ -179,6 +173,7 @@ Result<Drafted> checked_draft(const Writing& writing, const Typed& typed) {
                      writing.by.id,
                      entry::place_text(*place),
                      typed.part,
+                     on.within,
                      on.moment.when,
                      std::move(checked->data),
                      std::move(checked->raw),
@@ -194,7 +189,9 @@ Result<Drafted> draft_of(const Writing& writing, Typed typed) {
     if (auto office = check_office(*kind); !office) return office.fault();
     auto over = is_closed(on);
     if (!over) return over.fault();
-    if (*over && typed.kind != "settle") return closed(on.job); // what was said apart is settled at any age
+    if (*over && typed.kind != "settle") { // what was said apart is settled at any age
+        if (auto goes_on = supplement_takes_more(on.job); !goes_on) return goes_on.fault();
+    }
     if (!typed.part.empty()) {
         auto part = part_meant(on.job, typed.part);
         if (!part) return part.fault();

@@ -24,7 +24,7 @@ std::string under_way(const job::Job& job) {
 
 JobLine line_of(const Case& on, bool is_last) {
     JobLine line;
-    line.job = on.name();
+    line.job = {on.job.ref, on.job.roof_name, {}};
     line.id = on.id;
     line.entries = on.entries.size();
     line.current = is_last;
@@ -37,6 +37,9 @@ JobLine line_of(const Case& on, bool is_last) {
     line.standing = line.from_paper             ? "from paper, finished " + line.finished
                     : !line.handed_over.empty() ? "handed over"
                                                 : under_way(on.job);
+    for (const job::Supplement& supplement : on.job.supplements) {
+        if (supplement.is_open()) line.standing += "; supplement " + supplement.name + " open";
+    }
     return line;
 }
 

@@ -191,7 +191,9 @@ Value with_job(const Value& rows, const JobName& job) {
     Value named = List{};
     for (const auto& row : *rows.list()) {
         Value copy = row;
-        named.push(copy.set("job", job.ref));
+        copy.set("job", job.ref);
+        put(copy, "supplement", job.supplement);
+        named.push(copy);
     }
     return named;
 }
@@ -217,6 +219,7 @@ std::string json_of(const std::vector<JobLine>& jobs) { return text_of(rows_of(j
 std::string json_of(const Kept& kept) {
     Value object;
     object.set("job", kept.job.ref).set("kind", kept.kind).set("when", kept.when).set("by", kept.by);
+    put(object, "supplement", kept.job.supplement);
     put(object, "place", kept.place);
     put(object, "part", kept.part);
     if (kept.is_kept()) put_kept(object, kept);

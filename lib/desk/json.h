@@ -10,6 +10,7 @@ namespace undersheet::desk {
 [[nodiscard]] std::string json_of(const Started& started);
 [[nodiscard]] std::string json_of(const std::vector<PersonLine>& people);
 [[nodiscard]] std::string json_of(const std::vector<JobLine>& jobs);
+[[nodiscard]] std::string json_of(const std::vector<SupplementLine>& supplements);
 [[nodiscard]] std::string json_of(const Kept& kept);
 [[nodiscard]] std::string json_of(const KeptMany& kept);
 [[nodiscard]] std::string json_of(const Findings& findings);

@@ -29,6 +29,17 @@ Value item_value(const SettleLine& item, const JobName& job) {
     return object;
 }
 
+Value supplement_value(const SupplementLine& line) {
+    Value object;
+    object.set("job", line.job.ref).set("supplement", line.number).set("why", line.why);
+    object.set("opened", line.opened_at).set("opened_by", line.opened_by);
+    object.set("open", line.signed_at.empty()).set("entries", count_of(line.entries));
+    put(object, "complaint", line.complaint);
+    put(object, "signed", line.signed_at);
+    put(object, "signed_by", line.signed_by);
+    return object;
+}
+
 Value taken_line_value(const TakenLine& line) {
     Value object;
     object.set("ref", line.job).set("entries", count_of(line.in_file)).set("new", count_of(line.fresh));
@@ -73,6 +84,10 @@ Value gap_value(const GapLine& gap) {
 }
 
 } // namespace
+
+std::string json_of(const std::vector<SupplementLine>& supplements) {
+    return text_of(rows_of(supplements, supplement_value));
+}
 
 std::string json_of(const SalvagedBook& salvaged) {
     Value object;

@@ -49,7 +49,8 @@ Kept refused(const Writing& writing, Drafted drafted) {
 
 // What the customer keeps: it names the signature and everything that stood before it.
 std::string receipt_for_customer(const Case& on, const entry::Entry& entry) {
-    if (entry.kind != "sign" || entry.data.find("customer") == nullptr) return "";
+    const bool is_sign_off = entry.kind == "sign" || entry.kind == "supplement_sign";
+    if (!is_sign_off || entry.data.find("customer") == nullptr) return "";
     const entry::Causality causality(*on.job.entries);
     const auto at = causality.find(entry.hash);
     return at ? entry::receipt_text(entry::receipt_of(*on.job.entries, causality, *at)) : "";
@@ -75,11 +76,8 @@ Kept told_of(Case& on, const job::Person& by, const entry::Entry& entry, Lines a
     return kept;
 }
 
-} // namespace
-
-Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
+Result<Kept> append_drafted(const Writing& writing, book::Book& book, Result<Drafted> drafted) {
     Case& on = writing.on;
-    auto drafted = draft_of(writing, std::move(typed));
     if (!drafted) return drafted.fault();
     if (!drafted->held_by.empty()) return refused(writing, std::move(*drafted));
     const auto own = own_hand(writing, book, drafted->draft.kind);
@@ -92,7 +90,7 @@ Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
     return told_of(on, writing.by, appended->front(), std::move(drafted->asked));
 }
 
-Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>& wanted) {
+Result<Kept> keep_all(Session& session, const Asked& asked, const std::vector<Drafting>& wanted) {
     auto book = session.writer();
     if (!book) return book.fault();
     Kept kept;
@@ -101,8 +99,9 @@ Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>
         if (!on) return on.fault();
         auto by = author_on(session, *on, asked.by);
         if (!by) return by.fault();
-        for (const auto& typed : wanted) {
-            auto one = keep_one({*on, *by, asked.pin}, open, typed);
+        const Writing writing = {*on, *by, asked.pin};
+        for (const auto& drafting : wanted) {
+            auto one = append_drafted(writing, open, drafting(writing));
             if (!one) return one.fault();
             kept = std::move(*one);
             if (!kept.is_kept())
@@ -113,6 +112,23 @@ Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>
     });
     if (!done && kept.is_kept()) return done.fault();
     return kept;
+}
+
+} // namespace
+
+Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
+    return append_drafted(writing, book, draft_of(writing, std::move(typed)));
+}
+
+Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>& wanted) {
+    std::vector<Drafting> draftings;
+    for (const Typed& typed : wanted)
+        draftings.emplace_back([&typed](const Writing& writing) { return draft_of(writing, typed); });
+    return keep_all(session, asked, draftings);
+}
+
+Result<Kept> keep_drafted(Session& session, const Asked& asked, const Drafting& drafting) {
+    return keep_all(session, asked, {drafting});
 }
 
 Result<Kept> keep(Session& session, const Asked& asked, const Result<Typed>& wanted) {

@@ -6,11 +6,17 @@
 
 #include "desk/drafts.h"
 
+#include <functional>
+
 namespace undersheet::desk {
 
 // All of it, or none; what comes back speaks of the last.
 [[nodiscard]] Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>& wanted);
 [[nodiscard]] Result<Kept> keep(Session& session, const Asked& asked, const Result<Typed>& wanted);
+
+// What is drafted some other way than from what was typed, kept in the same manner.
+using Drafting = std::function<Result<Drafted>(const Writing&)>;
+[[nodiscard]] Result<Kept> keep_drafted(Session& session, const Asked& asked, const Drafting& drafting);
 
 // Drafts, appends and folds again; the transaction is the caller's. Held things come back in the answer.
 [[nodiscard]] Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed);

@@ -2,15 +2,19 @@
 #include "base/text.h"
 #include "desk/desk.h"
 #include "desk/prices.h"
-#include "desk/session.h"
+#include "desk/supplements.h"
 
 #include <algorithm>
 
 namespace undersheet::desk {
 namespace {
 
+// The papers of the first record never change with what came later; one is about a later visit.
+constexpr std::string_view kOfVisit = "look";
+
 // How often this paper was given out; the one given at the hand-over is the first.
 std::string issue_of(const job::Job& job, std::string_view paper) {
+    if (paper == kOfVisit) return "";
     const auto given = std::count_if(job.issued.begin(), job.issued.end(), [&](const entry::Entry* entry) {
         return entry->data.text_of("paper") == paper;
     });
@@ -28,6 +32,18 @@ paper::PictureSource pictures_of(book::Book& book) {
     };
 }
 
+Asked seen_by(Asked asked, std::string_view paper) {
+    if (paper != kOfVisit) asked.supplement = "0";
+    return asked;
+}
+
+// Where none is named and none is open, the last one is meant.
+Done last_visit(Case& on, const Asked& asked, std::string_view paper) {
+    const bool is_chosen = on.job.supplement() != nullptr || on.job.supplements.empty();
+    if (paper != kOfVisit || is_chosen || !asked.supplement.empty()) return {};
+    return choose_supplement(on, on.job.supplements.back().name);
+}
+
 } // namespace
 
 std::vector<std::string> paper_names() { return paper::paper_names(); }
@@ -36,8 +52,9 @@ Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::s
                               std::string_view prices_text) {
     const auto prices = given_prices(prices_text);
     if (!prices) return prices.fault();
-    auto on = take_up(*session_, asked);
+    auto on = take_up(*session_, seen_by(asked, paper));
     if (!on) return on.fault();
+    if (auto chosen = last_visit(*on, asked, paper); !chosen) return chosen.fault();
     auto book = session_->reader();
     if (!book) return book.fault();
     const paper::Setting setting = {paper::Words::english(),

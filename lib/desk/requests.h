@@ -16,6 +16,8 @@ struct Asked {
     std::string by = {};   // initials or a name; "" is the only person in the book
     std::string when = {}; // RFC 3339 with offset; "" is now
     std::string pin = {};  // of `by`, for what persons sign with a key of their own
+    std::string supplement =
+        {}; // its number; "" is the only open one after the hand-over, "0" the first record
 };
 
 // The PIN of the person who asks, on this device. The first one needs neither of the others.
@@ -79,6 +81,16 @@ struct Reason {
 
 struct Told {
     std::string finding = {}, whom = {};
+};
+
+// A later visit to a roof that was handed over.
+struct NewSupplement {
+    std::string why = {};       // yearly, call, claim or recall
+    std::string complaint = {}; // in the customer's own words
+};
+
+struct SupplementSign {
+    std::string customer = {}, not_present = {};
 };
 
 struct Settle {

@@ -1,6 +1,7 @@
 #include "desk/session.h"
 
 #include "base/text.h"
+#include "desk/supplements.h"
 #include "schema/embedded.h"
 
 #include <algorithm>
@@ -143,8 +144,13 @@ Result<std::string> find_job(Book& book, const std::string& ref) {
                   near.empty() ? "undersheet jobs lists them" : "did you mean '" + near + "'?");
 }
 
+JobName Case::name() const {
+    const job::Supplement* supplement = job.supplement();
+    return {job.ref, job.roof_name, supplement == nullptr ? "" : supplement->name};
+}
+
 Done Case::fold_again() {
-    auto folded = job::fold(entries, *method, *kinds, moment.as_of);
+    auto folded = job::fold(entries, *method, *kinds, moment.as_of, within);
     if (!folded) return folded.fault();
     job = std::move(*folded);
     judgement.reset();
@@ -167,6 +173,7 @@ Result<Case> take_up(Session& session, const Asked& asked) {
     if (!when) return when.fault();
     on->moment = moment_of(*when, !asked.when.empty(), on->entries);
     if (auto folded = on->fold_again(); !folded) return folded.fault();
+    if (auto chosen = choose_supplement(*on, asked.supplement); !chosen) return chosen.fault();
     return on;
 }
 

@@ -53,7 +53,8 @@ struct Case {
 
     [[nodiscard]] Done fold_again(); // after entries or moment changed
     [[nodiscard]] const job::Judgement& judged();
-    [[nodiscard]] JobName name() const { return {job.ref, job.roof_name}; }
+    std::optional<entry::Hash> within = {}; // the supplement that is meant, by the entry that opened it
+    [[nodiscard]] JobName name() const;
 };
 
 [[nodiscard]] Result<Case> take_up(Session& session, const Asked& asked);

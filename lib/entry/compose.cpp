@@ -42,6 +42,7 @@ void write_saying(Value& body, const Draft& draft) {
     body.set("when", draft.when.text).set("data", draft.data);
     if (!draft.place.empty()) body.set("place", draft.place);
     if (!draft.part.empty()) body.set("part", draft.part);
+    if (draft.supplement) body.set("supplement", hash_text(*draft.supplement));
     if (draft.raw.map() == nullptr || !draft.raw.map()->empty()) body.set("raw", draft.raw);
 }
 
@@ -142,7 +143,8 @@ bool says_the_same(const Draft& draft, const Entry& entry) {
         plain.raw.erase(field);
     }
     return plain.kind == entry.kind && plain.job == entry.job && plain.author == entry.author &&
-           plain.part == entry.part && plain.place == place_text(entry.place) && plain.when == entry.when &&
+           plain.part == entry.part && plain.supplement == entry.supplement &&
+           plain.place == place_text(entry.place) && plain.when == entry.when &&
            plain.data == plain_fields(entry.data) && plain.raw == entry.raw && personal_agrees(draft, entry);
 }
 

@@ -75,17 +75,29 @@ struct MemberRule {
     bool (*fits)(const Value&);
 };
 constexpr MemberRule kMembers[] = {
-    {"akey", false, is_digits<64>},  {"asig", false, is_digits<128>},
-    {"author", true, is_author},     {"boot", true, is_digits<16>},
-    {"clock", true, is_time},        {"data", true, is_object},
-    {"dctr", true, is_count},        {"dev", true, is_digits<32>},
-    {"dprev", false, is_digits<64>}, {"id", true, is_id},
-    {"job", true, is_digits<32>},    {"kind", true, is_kind},
-    {"lam", true, is_count},         {"mono_millis", true, is_millis},
-    {"part", false, is_part},        {"place", false, is_place},
-    {"prev", false, is_digits<64>},  {"raw", false, is_raw},
-    {"seen", false, is_seen},        {"seq", true, is_count},
-    {"simulated", false, is_yes},    {"v", true, is_form},
+    {"akey", false, is_digits<64>},
+    {"asig", false, is_digits<128>},
+    {"author", true, is_author},
+    {"boot", true, is_digits<16>},
+    {"clock", true, is_time},
+    {"data", true, is_object},
+    {"dctr", true, is_count},
+    {"dev", true, is_digits<32>},
+    {"dprev", false, is_digits<64>},
+    {"id", true, is_id},
+    {"job", true, is_digits<32>},
+    {"kind", true, is_kind},
+    {"lam", true, is_count},
+    {"mono_millis", true, is_millis},
+    {"part", false, is_part},
+    {"place", false, is_place},
+    {"prev", false, is_digits<64>},
+    {"raw", false, is_raw},
+    {"seen", false, is_seen},
+    {"seq", true, is_count},
+    {"simulated", false, is_yes},
+    {"supplement", false, is_digits<64>},
+    {"v", true, is_form},
     {"when", true, is_time},
 };
 
@@ -158,6 +170,7 @@ Entry filled(const Value& body) {
     entry.mono_millis = whole(body, "mono_millis");
     entry.prev = optional_hash(body, "prev");
     entry.dprev = optional_hash(body, "dprev");
+    entry.supplement = optional_hash(body, "supplement");
     fill_own_hand(entry, body);
     for (const Value& head : body.list_of("seen")) entry.seen.push_back(*parse_hash(*head.text()));
     return entry;

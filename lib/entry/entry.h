@@ -14,8 +14,9 @@
 //   part    the part it belongs to ("band/AB")                 place  where on the roof
 //   prev    hash of this device's entry before, in this job    raw    {field: what was typed} where it differs
 //   seen    heads of other devices in this job, ascending      seq    this device's entries in this job, from 1
+//   supplement  hash of the entry that opened the supplement it belongs to, after the hand-over
 //   v       "undersheet.entry.1"                               when   the time it is about, RFC 3339 with offset
-// akey and asig, part, place, prev, dprev, raw, seen and simulated are left out when they say nothing.
+// akey and asig, part, place, prev, dprev, raw, seen, simulated and supplement are left out when they say nothing.
 //
 // Promises: the stored bytes are the truth; nothing writes them a second time. Order is (lam, dev, seq, hash).
 // Does not: know SQL, nor what a kind means. Threads: plain values.
@@ -43,6 +44,7 @@ struct Draft {
     std::string author = {};
     std::string place = {};
     std::string part = {};
+    std::optional<Hash> supplement = {}; // the entry that opened the one it belongs to
     Time when = {};
     Value data = {};
     Value raw = {};                                   // {field: typed text}, only where it differs
@@ -65,7 +67,7 @@ struct Entry {
     Value data = {}; // as in the body: personal fields are commitments
     Value raw = {};
     std::int64_t seq = 0, dctr = 0, lam = 0, mono_millis = 0;
-    std::optional<Hash> prev = {}, dprev = {};
+    std::optional<Hash> prev = {}, dprev = {}, supplement = {};
     std::vector<Hash> seen = {};
 
     std::map<std::string, std::string> personal = {}; // what the book still holds of the personal fields

@@ -6,6 +6,7 @@
 #include "job/replay.h"
 #include "job/roof_build.h"
 #include "job/settle.h"
+#include "job/supplements.h"
 #include "method/stored.h"
 
 #include <algorithm>
@@ -80,7 +81,7 @@ void close_if_from_paper(Job& job) {
     if (job.opened == nullptr || !job.opened->data.is_yes("from_paper")) return;
     job.handed_over = job.opened;
     for (Part& part : job.parts) {
-        if (part.state != State::not_needed) part.state = State::closed;
+        if (part.state != State::not_needed) part.state = job.within ? State::signed_off : State::closed;
     }
 }
 
@@ -147,9 +148,11 @@ void move_into(Job& job, Counted counted) {
 }
 
 Job fold_visible(std::shared_ptr<const EntryList> entries, const std::vector<const Entry*>& visible,
-                 const method::Method& method, const method::Catalogue& kinds, const Told& told) {
+                 const method::Method& method, const method::Catalogue& kinds, const Told& told,
+                 const std::optional<entry::Hash>& within) {
     Job job;
     job.entries = std::move(entries);
+    job.within = within;
     if (!job.entries->empty()) job.id = job.entries->front().job;
     Counted counted = count_readings(visible, kinds, told);
     take_lists(job, counted);
@@ -163,27 +166,45 @@ Job fold_visible(std::shared_ptr<const EntryList> entries, const std::vector<con
     return job;
 }
 
+// What another device wrote without knowing of the hand-over is left out, and stands for a person to settle.
+Job fold_first_record(const std::shared_ptr<const EntryList>& entries, std::vector<const Entry*>& visible,
+                      const method::Method& method, const method::Catalogue& kinds, const Told& told) {
+    Job job = fold_visible(entries, visible, method, kinds, told, {});
+    const std::vector<const Entry*> apart = apart_from_hand_over(job, visible, kinds, told);
+    if (apart.empty()) return job;
+    std::erase_if(visible, [&](const Entry* entry) {
+        return std::find(apart.begin(), apart.end(), entry) != apart.end();
+    });
+    job = fold_visible(entries, visible, method, kinds, told, {});
+    offer_as_supplement(job, apart, visible, told);
+    return job;
+}
+
 } // namespace
 
 Result<Job> fold(EntryList entries, const method::Method& method, const method::Catalogue& kinds,
-                 const entry::Time& as_of) {
+                 const entry::Time& as_of, const std::optional<entry::Hash>& within) {
     std::sort(entries.begin(), entries.end(), entry::comes_before);
     const auto kept = std::make_shared<const EntryList>(std::move(entries));
     const Told told(*kept);
     std::vector<const Entry*> visible = visible_at(*kept, kinds, as_of);
     const std::vector<SettleItem> revoked = leave_out_revoked(visible, told);
-    const std::vector<std::string> impossible = leave_out_impossible(visible, *kept, kinds);
-    Job job = fold_visible(kept, visible, method, kinds, told);
-    const std::vector<const Entry*> apart = apart_from_hand_over(job, visible, kinds, told);
-    if (!apart.empty()) {
-        std::erase_if(visible, [&](const Entry* entry) {
-            return std::find(apart.begin(), apart.end(), entry) != apart.end();
-        });
-        job = fold_visible(kept, visible, method, kinds, told);
-        offer_as_supplement(job, apart, visible, told);
+    std::vector<std::string> problems = leave_out_impossible(visible, *kept, kinds);
+    std::vector<Supplement> supplements = supplements_in(visible, told, problems);
+    std::vector<const Entry*> first = counting(visible, supplements, {});
+    Job job = fold_first_record(kept, first, method, kinds, told);
+    if (within) {
+        const entry::Entry* handed_over = job.handed_over;
+        std::vector<const Entry*> all = first;
+        for (const Entry* entry : counting(visible, supplements, within))
+            if (entry->supplement) all.push_back(entry);
+        std::sort(all.begin(), all.end()); // they stand in one list, in its order
+        job = fold_visible(kept, all, method, kinds, told, within);
+        job.handed_over = handed_over;
     }
     add_items(job, revoked);
-    job.problems.insert(job.problems.begin(), impossible.begin(), impossible.end());
+    job.supplements = std::move(supplements);
+    job.problems.insert(job.problems.begin(), problems.begin(), problems.end());
     job.as_of = as_of;
     return job;
 }

@@ -59,8 +59,8 @@ HeldList air_too_old(const Scene& scene) {
         return {{.why = "no air reading", .clears = "record air air_c=… rh_pct=… surface_c=…"}};
     const double age_min = entry::minutes_between(air->when(), scene.wish.when);
     if (age_min > scene.method.limit("reading_age_min")) {
-        return {{.why = "the air reading of " + entry::clock_text(air->when()) + " is " + fixed(age_min, 0) +
-                        " min old, over " + shortest(scene.method.limit("reading_age_min"), 0),
+        return {{.why = "the air reading of " + entry::clock_text(air->when()) + " is " + age_words(age_min) +
+                        " old, over " + age_words(scene.method.limit("reading_age_min")),
                  .clears = "take one: record air air_c=… rh_pct=… surface_c=…"}};
     }
     if (!air->number("air_c") || !air->number("rh_pct") || !air->number("surface_c")) {

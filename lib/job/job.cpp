@@ -60,6 +60,13 @@ const Part* Job::part(std::string_view name) const {
     return found == parts.end() ? nullptr : &*found;
 }
 
+const Supplement* Job::supplement() const {
+    const auto found = std::find_if(supplements.begin(), supplements.end(), [&](const Supplement& one) {
+        return within && one.opened->hash == *within;
+    });
+    return found == supplements.end() ? nullptr : &*found;
+}
+
 const Person* Job::person(std::string_view wanted) const {
     const auto found =
         std::find_if(people.begin(), people.end(), [&](const Person& known) { return known.id == wanted; });

@@ -138,6 +138,16 @@ struct PunchItem {
     bool joined_away = false;                     // shown under another number
 };
 
+// What was recorded after the hand-over, on one visit or claim (supplements.h).
+struct Supplement {
+    std::string name = {};                            // "1"; "1b" when another device gave the same number
+    const entry::Entry* opened = nullptr;             // its hash is what the others name
+    std::string why = {};                             // yearly, call, claim or recall
+    std::vector<const entry::Entry*> entries = {};    // those that name it, in order
+    std::vector<const entry::Entry*> signatures = {}; // the first one ends it
+    [[nodiscard]] bool is_open() const { return signatures.empty(); }
+};
+
 struct Job {
     std::string id, ref, roof_name, method_hash, kinds_hash;
     const entry::Entry* opened = nullptr;
@@ -158,8 +168,11 @@ struct Job {
     std::vector<std::string> problems;       // entries that break a rule, kept and not folded
     std::vector<SettleItem> to_settle, settled;
     const entry::Entry* handed_over = nullptr;
+    std::vector<Supplement> supplements = {};
+    std::optional<entry::Hash> within = {}; // folded with the supplement that this entry opened
 
     [[nodiscard]] const Part* part(std::string_view name) const;
+    [[nodiscard]] const Supplement* supplement() const; // the one it was folded within, or nullptr
     [[nodiscard]] const Person* person(std::string_view id) const;
     [[nodiscard]] std::vector<const Reading*> all(std::string_view kind) const;
     [[nodiscard]] const Reading* latest(std::string_view kind) const;
@@ -172,8 +185,10 @@ struct Job {
 };
 
 // Folds the entries written about times up to `as_of`. The entries are sorted here; unknown kinds are kept and not folded.
+// `within` is the entry that opened a supplement: then what was handed over goes on in it. Without one, no supplement counts.
 [[nodiscard]] Result<Job> fold(EntryList entries, const method::Method& method,
-                               const method::Catalogue& kinds, const entry::Time& as_of);
+                               const method::Catalogue& kinds, const entry::Time& as_of,
+                               const std::optional<entry::Hash>& within = {});
 
 // "band/AB" in words: "band, edge AB".
 [[nodiscard]] std::string part_words(std::string_view part);

@@ -14,7 +14,8 @@ class Views {
 public:
     Views(const Job& job, const Counted& counted, const method::Method& method, const Told& told)
         : entries_(*job.entries), told_(told), replayer_(job.roof, counted, method, told), first_{job.parts} {
-        first_.handed_over = job.handed_over;
+        first_.goes_on = job.within.has_value();
+        if (!first_.goes_on) first_.handed_over = job.handed_over;
         standing_.insert(counted.standing.begin(), counted.standing.end());
     }
 

@@ -184,6 +184,10 @@ void Replayer::sign(Part& part, const Entry& entry) {
     part.signatures.push_back(signature);
     const Stage* stage = method_.stage(part.stage);
     if (stage->per != "job") return;
+    if (view_->goes_on) {
+        part.state = State::closed; // the rest may be opened again, what was handed over was
+        return;
+    }
     view_->handed_over = &entry;
     for (Part& other : view_->parts) {
         if (other.state != State::not_needed && other.state != State::left_out) other.state = State::closed;

@@ -21,6 +21,7 @@ struct View {
     std::vector<Part> parts = {};
     Recorded recorded = {};
     const entry::Entry* handed_over = nullptr;
+    bool goes_on = false; // within a supplement the hand-over closes nothing
     std::vector<Problem> problems = {};
     std::vector<SettleItem> settled = {};
 };

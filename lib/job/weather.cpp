@@ -66,7 +66,16 @@ std::optional<entry::Time> last_rain(const Job& job) {
     return last;
 }
 
+std::string age_words(double minutes) {
+    constexpr double kMostMinutes = 600, kHour_min = 60,
+                     kDay_min = 1440; // from ten hours on nobody counts minutes
+    if (minutes < kMostMinutes) return fixed(minutes, 0) + " min";
+    if (minutes < 2 * kDay_min) return fixed(minutes / kHour_min, 0) + " h";
+    return fixed(minutes / kDay_min, 0) + " days";
+}
+
 std::optional<BondNow> bond_now(const Job& job, const Judgement& judgement, const method::Method& method) {
+    if (job.handed_over != nullptr && !job.within) return std::nullopt; // nothing is bonded any more
     const Reading* air = job.latest("air");
     if (air == nullptr) return std::nullopt;
     const auto result = dew_margin(*air);
@@ -74,7 +83,7 @@ std::optional<BondNow> bond_now(const Job& job, const Judgement& judgement, cons
     BondNow answer{.yes = true, .line = numbers(*air, *result)};
     std::string why;
     const double age_min = entry::minutes_between(air->when(), job.as_of);
-    if (age_min > method.limit("reading_age_min")) why = "the reading is " + fixed(age_min, 0) + " min old";
+    if (age_min > method.limit("reading_age_min")) why = "the reading is " + age_words(age_min) + " old";
     if (!result->margin_k) why = "no deck surface temperature";
     for (const Finding& finding : judgement.findings) {
         if (stops_bonding(finding, method)) why += (why.empty() ? "" : "; ") + finding.says;

@@ -12,6 +12,8 @@ namespace undersheet::job {
 [[nodiscard]] std::optional<trade::Air> dew_margin(const Reading& air);
 [[nodiscard]] std::vector<std::string> dew_working(const Reading& air, const trade::Air& result);
 
+[[nodiscard]] std::string age_words(double minutes); // "91 min", "14 h", "3 days"
+
 // When rain was last on the deck, as far as the record says: rain in an air reading, its end, or a pause for rain.
 [[nodiscard]] std::optional<entry::Time> last_rain(const Job& job);
 

@@ -1,12 +1,12 @@
 #include "paper/completion.h"
 
 #include "base/text.h"
-#include "entry/witness.h"
 #include "paper/care.h"
 #include "paper/completion_details.h"
 #include "paper/finding_items.h"
 #include "paper/guarantee.h"
-#include "paper/qr.h"
+#include "paper/look.h"
+#include "paper/receipt.h"
 #include "paper/reminders.h"
 
 #include <algorithm>
@@ -181,28 +181,9 @@ void add_customer_signature(Making& making) {
     Signature customer{making.say("completion.received"), "", making.say("completion.customer"), "", ""};
     if (signed_at == nullptr)
         customer.note = making.say("signature.not_yet");
-    else {
-        const std::string away = signed_at->data.text_of("not_present");
-        customer.name = signed_at->field_text("customer");
-        customer.when = making.when(signed_at);
-        if (away.empty()) customer.note = making.say("completion.acknowledged");
-        if (!away.empty()) customer.note = making.say("completion.not_present", {{"how", away}});
-    }
+    else
+        fill_customer(making, *signed_at, customer);
     making.paper.add(std::move(customer));
-}
-
-// In other hands it shows that nothing which stood before the signature was changed or taken away.
-void add_receipt(Making& making) {
-    const entry::Entry* signed_at = signed_entry(making.job, "hand-over");
-    if (signed_at == nullptr || signed_at->data.find("customer") == nullptr) return;
-    const entry::Causality causality(*making.job.entries);
-    const auto at = causality.find(signed_at->hash);
-    if (!at) return;
-    making.heading("section.receipt");
-    making.sentence("completion.receipt_why");
-    const std::string receipt = entry::receipt_text(entry::receipt_of(*making.job.entries, causality, *at));
-    making.sentence("completion.receipt", {{"receipt", receipt}});
-    making.paper.add(qr_drawing(receipt, making.say("completion.receipt_code")));
 }
 
 void add_signatures(Making& making) {
@@ -221,11 +202,12 @@ Document completion(const job::Job& job, const job::Judgement& judgement, const 
     add_what_it_is(making);
     add_guarantee(making);
     add_care_lines(making);
+    add_since_then(making);
     add_decided(making);
     add_signatures(making);
     making.paper.add(PageBreak{});
     add_details(making);
-    add_receipt(making);
+    add_receipt(making, signed_entry(job, "hand-over"));
     making.paper.reminders = reminders_of(making);
     return std::move(making.paper);
 }

@@ -103,11 +103,10 @@ std::string facts_words(const Making& making, const Reading& reading, std::strin
     return joined(pieces, between);
 }
 
-void add_raw_readings(Making& making) {
-    making.heading("section.raw");
+void add_readings(Making& making, const std::function<bool(const Entry&)>& is_wanted) {
     std::vector<Row> rows;
     for (const Entry& entry : *making.job.entries)
-        if (is_reading(making, entry)) rows.push_back(reading_row(making, entry));
+        if (is_reading(making, entry) && is_wanted(entry)) rows.push_back(reading_row(making, entry));
     making.table("", {"entry", "kind", "where", "when", "written_by"}, std::move(rows));
 }
 

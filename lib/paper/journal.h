@@ -3,6 +3,8 @@
 
 #include "paper/making.h"
 
+#include <functional>
+
 namespace undersheet::paper {
 
 // An entry as it was written, whatever was said of it later.
@@ -11,8 +13,9 @@ namespace undersheet::paper {
 [[nodiscard]] std::string facts_words(const Making& making, const job::Reading& reading,
                                       std::string_view between);
 
-void add_raw_readings(Making& making); // what counts and what no longer does, in the order they were written
-void add_corrections(Making& making);  // old and new, field by field
+// Readings as they were read, what counts and what no longer does, in the order they were written.
+void add_readings(Making& making, const std::function<bool(const entry::Entry&)>& is_wanted);
+void add_corrections(Making& making); // old and new, field by field
 void add_journal(Making& making);
 
 } // namespace undersheet::paper

@@ -76,7 +76,8 @@ Document office(const job::Job& job, const job::Judgement& judgement, const Sett
     add_tins_used(making);
     add_planned_and_used(making);
     add_hours(making);
-    add_raw_readings(making);
+    making.heading("section.raw");
+    add_readings(making, [](const entry::Entry&) { return true; });
     add_corrections(making);
     add_journal(making);
     return std::move(making.paper);

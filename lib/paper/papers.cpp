@@ -7,6 +7,7 @@
 #include "paper/html.h"
 #include "paper/inspection.h"
 #include "paper/json.h"
+#include "paper/look.h"
 #include "paper/offer.h"
 #include "paper/office.h"
 #include "paper/order.h"
@@ -50,6 +51,7 @@ constexpr Paper kPapers[] = {{"inspection", always<inspection>},
                              {"completion", always<completion>},
                              {"care", always<care>},
                              {"office", always<office>},
+                             {"look", look},
                              {"order", order},
                              {"offer", offer}};
 

@@ -61,21 +61,25 @@ void add_event(std::string& out, const Reminder& reminder) {
 
 } // namespace
 
+Reminder day_to_come(const Making& making, const std::string& name, const entry::Date& on,
+                     const entry::Time& written, std::string_view what_key) {
+    const std::string about = joined({making.paper.head.roof, making.paper.head.customer_address}, ", ");
+    return Reminder{making.job.id + "-" + name + "@undersheet.invalid", on, written,
+                    making.say(what_key, {{"roof", making.paper.head.roof}}),
+                    replaced(about, "\n", ", ") + "\n" +
+                        making.say("remind.ring", {{"who", whom_to_ring(making)}})};
+}
+
 // One event for each year instead of a rule that repeats: every calendar shows those, and a 29 February needs no care.
 std::vector<Reminder> reminders_of(const Making& making) {
     const auto guarantee = guarantee_of(making.job);
     if (!guarantee) return {};
-    const std::string about = joined({making.paper.head.roof, making.paper.head.customer_address}, ", ");
-    const std::string ring = making.say("remind.ring", {{"who", whom_to_ring(making)}});
-    const auto made = [&](const std::string& name, const entry::Date& on, const char* what) {
-        return Reminder{making.job.id + "-" + name + "@undersheet.invalid", on, guarantee->written->when,
-                        making.say(what, {{"roof", making.paper.head.roof}}),
-                        replaced(about, "\n", ", ") + "\n" + ring};
-    };
+    const entry::Time& written = guarantee->written->when;
     std::vector<Reminder> reminders;
     for (int year = 1; year < guarantee->years; ++year)
-        reminders.push_back(made("look-" + std::to_string(year), guarantee->look_due(year), "remind.look"));
-    reminders.push_back(made("end", guarantee->last_day(), "remind.end"));
+        reminders.push_back(day_to_come(making, "look-" + std::to_string(year), guarantee->look_due(year),
+                                        written, "remind.look"));
+    reminders.push_back(day_to_come(making, "end", guarantee->last_day(), written, "remind.end"));
     return reminders;
 }
 
@@ -84,7 +88,8 @@ Result<std::string> render_ics(const Document& document, const Words& words) {
         return Fault{Code::record_too_thin,
                      "this paper names no day to come",
                      {},
-                     "the completion record and the care paper do, once the guarantee is written down"};
+                     "the completion record and the care paper do, once the guarantee is written down; a "
+                     "look with next_due does"};
     std::string out;
     add_line(out, "BEGIN", "VCALENDAR");
     add_line(out, "VERSION", "2.0");

@@ -10,7 +10,9 @@
 
 namespace undersheet::paper {
 
-[[nodiscard]] std::vector<Reminder> reminders_of(const Making& making);
+[[nodiscard]] std::vector<Reminder> reminders_of(const Making& making); // of the guarantee
+[[nodiscard]] Reminder day_to_come(const Making& making, const std::string& name, const entry::Date& on,
+                                   const entry::Time& written, std::string_view what_key);
 
 // A fault (record_too_thin) when the paper names no day to come.
 [[nodiscard]] Result<std::string> render_ics(const Document& document, const Words& words);

@@ -90,6 +90,8 @@ void add_sent_back_lines(const Making& making, const Part& part, std::vector<Tex
     }
 }
 
+} // namespace
+
 Row part_row(const Making& making, const Part& part) {
     const entry::Entry* last = last_word(part);
     Row row{{job::part_words(part.name),
@@ -103,6 +105,8 @@ Row part_row(const Making& making, const Part& part) {
     if (part.state == State::not_needed && !part.note.empty()) row.beneath.emplace_back(part.note);
     return row;
 }
+
+namespace {
 
 void add_parts(Making& making) {
     making.heading("section.parts");

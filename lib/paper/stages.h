@@ -6,11 +6,12 @@
 #pragma once
 
 #include "job/judge.h"
-#include "paper/document.h"
-#include "paper/setting.h"
+#include "paper/making.h"
 
 namespace undersheet::paper {
 
+// One part as a row of that sheet: part, stands, who, when, tins, reading.
+[[nodiscard]] Row part_row(const Making& making, const job::Part& part);
 [[nodiscard]] Document stages(const job::Job& job, const job::Judgement& judgement, const Setting& setting);
 
 } // namespace undersheet::paper

@@ -77,6 +77,7 @@ TEST_CASE("each paper is written in each of its formats") {
     test.survey();
     for (const auto& name : desk::paper_names()) {
         if (name == "order" || name == "offer") continue; // they need tapes and prices
+        if (name == "look") continue;                     // and this one a visit after the hand-over
         for (const std::string format : {"html", "txt", "json", "csv"}) {
             CHECK(good(test.open().paper({}, name, format)).bytes.size() > 100);
         }

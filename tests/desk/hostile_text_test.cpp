@@ -143,6 +143,7 @@ std::string texts_in(const std::string& json) {
 void check_papers(HostileDesk& test) {
     const auto prices = desk::example_prices();
     for (const auto& name : desk::paper_names()) {
+        if (name == "look") continue; // of a visit after the hand-over; tests/paper has a hostile one
         INFO(name);
         const auto as = [&](const char* format) {
             return good(test.open().paper(test.by(), name, format, prices)).bytes;

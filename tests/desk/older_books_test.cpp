@@ -69,7 +69,7 @@ TEST_CASE("an older book is read as it was: its papers, what was settled, correc
         const Restored book(older);
         for (const std::string& paper : desk::paper_names()) {
             INFO(paper);
-            if (paper != "offer" && paper != "order")
+            if (paper != "offer" && paper != "order" && paper != "look")
                 CHECK(line_of(book.open().paper({}, paper, "txt")) == "done");
         }
         const auto inspection = good(book.open().paper({}, "inspection", "txt")).bytes;

@@ -95,6 +95,19 @@ TEST_CASE("an entry written under a clock set by hand says so") {
     CHECK(entry.body.find("\"simulated\":true") != std::string::npos);
 }
 
+TEST_CASE("an entry of a supplement names the entry that opened it, under the signature") {
+    Device device(1);
+    CHECK_FALSE(device.write(air_draft()).supplement.has_value());
+    Draft draft = air_draft();
+    draft.supplement = sha256("opened");
+    const Entry entry = device.write(draft);
+    CHECK(entry.supplement == sha256("opened"));
+    CHECK(entry.body.find("\"supplement\":\"" + hash_text(sha256("opened")) + "\"") != std::string::npos);
+    CHECK(says_the_same(draft, entry));
+    draft.supplement.reset();
+    CHECK_FALSE(says_the_same(draft, entry));
+}
+
 TEST_CASE("a draft that does not fit the written form is refused and nothing is signed") {
     Device device(1);
     const auto refused = [&](Draft draft) { return !compose(draft, {}, device.world, *device.signer).ok(); };

@@ -88,6 +88,8 @@ TEST_CASE("a member that is not in its written form is named") {
         {"seq", 0},
         {"simulated", false},
         {"simulated", "yes"},
+        {"supplement", ""},
+        {"supplement", std::string(63, 'a')},
         {"when", "today"},
     };
     for (const auto& row : rows) {

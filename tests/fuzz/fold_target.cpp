@@ -73,6 +73,9 @@ Value body_of(const Value& line, const job::EntryList& before) {
     for (const char* member : {"place", "part", "data", "raw"}) {
         if (const Value* given = line.find(member)) body.set(member, *given);
     }
+    for (const entry::Entry& entry : before) // the last one that was opened
+        if (entry.kind == "supplement" && line.find("visit") != nullptr)
+            body.set("supplement", entry::hash_text(entry.hash));
     if (before.empty()) return body;
     const std::string hash = entry::hash_text(before.back().hash);
     return body.set("prev", hash).set("dprev", hash);
@@ -132,10 +135,13 @@ const job::EntryList& small_job() {
     return kEntries;
 }
 
-void judge_and_print(const job::EntryList& entries, const method::Method& method) {
+void judge_and_print(const job::EntryList& entries, const method::Method& method,
+                     const std::optional<entry::Hash>& within) {
     const auto noon = *entry::parse_time("2026-06-11T12:00:00+01:00");
-    const auto folded = job::fold(entries, method, own_kinds(), noon);
+    const auto folded = job::fold(entries, method, own_kinds(), noon, within);
     if (!folded) return promise_readable(folded.fault());
+    for (const auto& supplement : folded->supplements)
+        if (!within) judge_and_print(entries, method, supplement.opened->hash);
     const auto judged = job::judge(*folded, method, own_kinds());
     for (const auto& part : folded->parts) {
         (void)job::refusal_of(*folded, judged, method,

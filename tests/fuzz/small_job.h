@@ -16,6 +16,7 @@ namespace undersheet::fuzz {
 [[nodiscard]] const job::EntryList& small_job();
 
 // Folds and judges, and makes every list and every paper in every format. Whatever the entries say, nothing may be thrown.
-void judge_and_print(const job::EntryList& entries, const method::Method& method);
+void judge_and_print(const job::EntryList& entries, const method::Method& method,
+                     const std::optional<entry::Hash>& within = {});
 
 } // namespace undersheet::fuzz

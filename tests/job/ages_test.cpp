@@ -48,7 +48,9 @@ std::string held(Site& site, const std::string& part, const std::string& now,
 
 TEST_CASE("an air reading holds for bonding for 90 minutes and not a minute more") {
     for (const auto& [now, reason] : std::vector<std::pair<std::string, std::string>>{
-             {"09:59", ""}, {"10:00", ""}, {"10:01", "the air reading of 08:30 is 91 min old, over 90"}}) {
+             {"09:59", ""},
+             {"10:00", ""},
+             {"10:01", "the air reading of 08:30 is 91 min old, over 90 min"}}) {
         Site site;
         make_ready(site);
         record_all(site, "08:30", "08:40", "08:00");

@@ -156,7 +156,7 @@ void band_the_free_edges(Site& site) {
 
 void bond_the_wall(Site& site) {
     CHECK(only_reason(site.wish("begin", "wall/CD", "12:40")) ==
-          "the air reading of 11:02 is 98 min old, over 90");
+          "the air reading of 11:02 is 98 min old, over 90 min");
     site.record("air", "12:42", R"({"air_c":15,"rh_pct":60,"surface_c":17.0})");
     bond(site, "wall/CD", "12:43", "12:55", "13:12", "13:14", "ip");
     site.act("tick", "wall/CD", "13:18", R"({"step":"press","no_bridging":"yes"})");
@@ -273,7 +273,7 @@ TEST_CASE("the whole dormer goes from first look to hand-over with the refusals 
     CHECK(only_reason(early) == "field section 1 not signed");
     lay_field(site);
     CHECK(only_reason(site.wish("begin", "band/AB", "11:00", R"({"tin":"CA-3"})", "wp")) ==
-          "the air reading of 09:00 is 120 min old, over 90");
+          "the air reading of 09:00 is 120 min old, over 90 min");
     band_the_free_edges(site);
     bond_the_wall(site);
     CHECK(state_of(site, "chase/CD", "13:25") == "not_needed");

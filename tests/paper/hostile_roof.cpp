@@ -93,6 +93,19 @@ Entry one_of(const Kind& kind, const std::string& attack, std::int64_t number) {
     return made;
 }
 
+// A visit after the hand-over, that knows of all there was: opened, looked, signed.
+void add_visit(job::EntryList& entries, const std::string& attack) {
+    std::optional<entry::Hash> opened;
+    for (const char* kind : {"supplement", "look", "supplement_sign"}) {
+        Entry made =
+            one_of(*default_kinds().find(kind), attack, static_cast<std::int64_t>(entries.size()) + 1);
+        made.prev = entries.back().hash;
+        made.supplement = opened;
+        if (!opened) opened = made.hash;
+        entries.push_back(std::move(made));
+    }
+}
+
 } // namespace
 
 job::EntryList hostile_roof(const std::string& attack) {
@@ -103,6 +116,8 @@ job::EntryList hostile_roof(const std::string& attack) {
         told.insert(entry.kind);
         if (kind != nullptr) attack_texts(entry, *kind, attack, false);
     }
+    add_visit(entries, attack);
+    told.insert({"supplement", "look", "supplement_sign"});
     for (const Kind& kind : default_kinds().kinds()) {
         if (!told.contains(kind.name))
             entries.push_back(one_of(kind, attack, static_cast<std::int64_t>(entries.size()) + 1));

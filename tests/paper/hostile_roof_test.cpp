@@ -32,15 +32,24 @@ const std::vector<Document>& papers_under(const std::string& attack) {
     static std::map<std::string, std::vector<Document>> made;
     auto& papers = made[attack];
     if (!papers.empty()) return papers;
-    const auto job = *job::fold(test::hostile_roof(attack), test::default_method(), test::default_kinds(),
-                                *entry::parse_time(test::kHandedOver));
+    const auto entries = test::hostile_roof(attack);
+    const auto seen_with = [&](const std::optional<entry::Hash>& supplement) {
+        return *job::fold(entries, test::default_method(), test::default_kinds(),
+                          *entry::parse_time(test::kHandedOver), supplement);
+    };
+    const auto job = seen_with({});
+    REQUIRE(job.supplements.size() == 1);
+    const auto visited = seen_with(job.supplements[0].opened->hash);
     const auto judged = job::judge(job, test::default_method(), test::default_kinds());
+    const auto visit_judged = job::judge(visited, test::default_method(), test::default_kinds());
     Setting setting = test::test_setting();
     const auto list = prices(attack);
     setting.prices = &list;
     setting.number = attack + "~setting.number~";
     for (const auto& name : paper_names()) {
-        const auto paper = make_paper(name, job, judged, setting);
+        const bool is_visit = name == "look";
+        const auto paper =
+            make_paper(name, is_visit ? visited : job, is_visit ? visit_judged : judged, setting);
         CAPTURE(name, attack);
         REQUIRE(paper.ok());
         papers.push_back(*paper);
@@ -75,10 +84,29 @@ TEST_CASE("nothing that anybody wrote becomes markup on any paper, and all of it
             seen.merge(test::named_in(page.text));
         }
     }
-    for (const char* name : {"firm.name", "firm.address", "person.name", "open.ref", "open.roof",
-                             "site.customer", "site.address", "site.fragile_where", "punch_add.text",
-                             "punch_clear.why", "decide.why", "decide.decider", "reopen.why", "photo.shows",
-                             "prices.terms", "prices.cost", "setting.number", "gutter.drains_to"}) {
+    for (const char* name : {"firm.name",
+                             "firm.address",
+                             "person.name",
+                             "open.ref",
+                             "open.roof",
+                             "site.customer",
+                             "site.address",
+                             "site.fragile_where",
+                             "punch_add.text",
+                             "punch_clear.why",
+                             "decide.why",
+                             "decide.decider",
+                             "reopen.why",
+                             "photo.shows",
+                             "prices.terms",
+                             "prices.cost",
+                             "setting.number",
+                             "gutter.drains_to",
+                             "supplement.complaint",
+                             "look.seen",
+                             "look.cause_text",
+                             "look.state_after",
+                             "supplement_sign.customer"}) {
         INFO(name);
         CHECK(seen.contains(name));
     }

@@ -65,6 +65,7 @@ public:
         made.when = time(now);
         made.clock = made.when;
         made.part = part;
+        made.supplement = supplement_;
         made.lam = made.seq = static_cast<std::int64_t>(entries_.size()) + 1;
         auto read = entry::read_json(data);
         auto where = entry::parse_place(place);
@@ -106,7 +107,7 @@ public:
     }
 
     [[nodiscard]] job::Job fold(const std::string& now) const {
-        auto folded = job::fold(entries_, *method_, default_kinds(), time(now));
+        auto folded = job::fold(entries_, *method_, default_kinds(), time(now), supplement_);
         if (!folded) throw std::runtime_error(one_line(folded.fault()));
         return *std::move(folded);
     }
@@ -120,6 +121,8 @@ public:
         return *read;
     }
     void move_to(std::string day) { day_ = std::move(day); }
+    // From here on everything belongs to the supplement that this entry opened, and the job is seen with it; {} is the first record.
+    void go_on_in(std::optional<entry::Hash> supplement) { supplement_ = supplement; }
     [[nodiscard]] const std::vector<entry::Entry>& entries() const { return entries_; }
     [[nodiscard]] const method::Method& method() const { return *method_; }
 
@@ -127,6 +130,7 @@ private:
     std::string day_;
     const method::Method* method_;
     std::vector<entry::Entry> entries_;
+    std::optional<entry::Hash> supplement_ = {};
     mutable std::vector<std::shared_ptr<const job::Job>> kept_;
 };
 

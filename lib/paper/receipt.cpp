@@ -1,0 +1,28 @@
+#include "paper/receipt.h"
+
+#include "entry/witness.h"
+#include "paper/qr.h"
+
+namespace undersheet::paper {
+
+void fill_customer(const Making& making, const entry::Entry& signed_at, Signature& customer) {
+    const std::string away = signed_at.data.text_of("not_present");
+    customer.name = signed_at.field_text("customer");
+    customer.when = making.when(&signed_at);
+    customer.note = away.empty() ? making.say("completion.acknowledged")
+                                 : making.say("completion.not_present", {{"how", away}});
+}
+
+void add_receipt(Making& making, const entry::Entry* signed_at) {
+    if (signed_at == nullptr || signed_at->data.find("customer") == nullptr) return;
+    const entry::Causality causality(*making.job.entries);
+    const auto at = causality.find(signed_at->hash);
+    if (!at) return;
+    making.heading("section.receipt");
+    making.sentence("completion.receipt_why");
+    const std::string receipt = entry::receipt_text(entry::receipt_of(*making.job.entries, causality, *at));
+    making.sentence("completion.receipt", {{"receipt", receipt}});
+    making.paper.add(qr_drawing(receipt, making.say("completion.receipt_code")));
+}
+
+} // namespace undersheet::paper
