@@ -4,19 +4,13 @@
 namespace undersheet::cli {
 namespace {
 
-// The format is the ending of the file's name; stdout is read by people.
-std::string format_of(const std::string& path) {
-    const auto dot = path.find_last_of('.');
-    return path == "-" ? "txt" : dot == std::string::npos ? "" : path.substr(dot + 1);
-}
-
 int run_paper(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
     const std::string path = arguments.one("-o");
     const auto prices = prices_of(arguments);
     if (!prices) return screen.refuse(prices.fault());
-    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), format_of(path), *prices);
+    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), paper_format(path), *prices);
     if (!made) return screen.refuse(made.fault());
     if (const auto written = write_file(path, made->bytes); !written) return screen.refuse(written.fault());
     if (path != "-") screen.line(job_words(made->job) + ": " + made->name + " written to " + path);
@@ -36,6 +30,7 @@ std::vector<Verb> paper_verbs() {
               book_option(),
               {"--prices", "FILE", "the firm's price list; order and offer need it", false, Sort::file},
               {"--job", "REF", "the job; else the one last worked on"},
+              {"--supplement", "N", "which visit, for look; else the one that is open, or the last"},
               {"--when", "TIME", "as it stood then, with offset; else now"}},
              run_paper}};
 }

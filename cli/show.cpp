@@ -65,6 +65,11 @@ Ink ink_of(const std::string& severity) {
 
 std::string plain_words(std::string word) { return replaced(replaced(std::move(word), "_", " "), "  ", " "); }
 
+std::string paper_format(const std::string& path) {
+    const auto dot = path.find_last_of('.');
+    return path == "-" ? "txt" : dot == std::string::npos ? "" : path.substr(dot + 1);
+}
+
 Result<std::string> prices_of(const Arguments& arguments) {
     if (!arguments.has("--prices")) return std::string();
     return read_file(arguments.one("--prices"), "price list");

@@ -16,6 +16,9 @@ void job_heading(const desk::JobName& job, const std::string& as_of, Screen& scr
 [[nodiscard]] Ink ink_of(const std::string& severity);
 [[nodiscard]] std::string plain_words(std::string word); // "put_right" -> "put right"
 
+// The format of a paper is the ending of the file's name; the screen is read by people.
+[[nodiscard]] std::string paper_format(const std::string& path);
+
 // The text of the price list behind --prices; "" without one.
 [[nodiscard]] Result<std::string> prices_of(const Arguments& arguments);
 

@@ -30,7 +30,8 @@ int run_list(const Arguments& arguments, Screen& screen) {
 int run_open(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
-    const desk::NewSupplement wanted = {arguments.one("--why"), arguments.one("--complaint")};
+    const desk::NewSupplement wanted = {arguments.one("--why"), arguments.one("--complaint"),
+                                        arguments.one("--told-on")};
     const auto opened = desk->open_supplement(asked(arguments), wanted);
     if (!opened) return screen.refuse(opened.fault());
     if (arguments.has("--json")) {
@@ -66,7 +67,8 @@ std::vector<Verb> supplement_verbs() {
              "undersheet supplement open --why call --complaint \"drip by the window\" --job A-07 --by IP",
              {},
              writing({{"--why", "WHY", "yearly, call, claim or recall", true},
-                      {"--complaint", "TEXT", "in the customer's own words"}}),
+                      {"--complaint", "TEXT", "in the customer's own words"},
+                      {"--told-on", "DAY", "for a recall: when the customer was told"}}),
              run_open},
             {"supplement sign",
              "ends a later visit: what it says is signed, and takes no more",

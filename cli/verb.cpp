@@ -5,11 +5,11 @@ namespace {
 
 std::vector<Verb> all_verbs() {
     std::vector<Verb> all;
-    for (auto* group :
-         {start_verbs,   people_verbs,     pin_verbs,     job_verbs,   record_verbs, kind_verbs,
-          correct_verbs, photo_verbs,      finding_verbs, stage_verbs, part_verbs,   decide_verbs,
-          punch_verbs,   supplement_verbs, hand_verbs,    erase_verbs, paper_verbs,  history_verbs,
-          verify_verbs,  salvage_verbs,    takeoff_verbs, day_verbs,   reckon_verbs, completion_verbs}) {
+    for (auto* group : {start_verbs,   people_verbs,  pin_verbs,   job_verbs,        record_verbs,
+                        kind_verbs,    correct_verbs, photo_verbs, finding_verbs,    stage_verbs,
+                        part_verbs,    decide_verbs,  punch_verbs, supplement_verbs, recall_verbs,
+                        hand_verbs,    erase_verbs,   paper_verbs, history_verbs,    verify_verbs,
+                        salvage_verbs, takeoff_verbs, day_verbs,   reckon_verbs,     completion_verbs}) {
         for (Verb& verb : group()) all.push_back(std::move(verb));
     }
     return all;

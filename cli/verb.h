@@ -70,6 +70,7 @@ struct Verb {
 [[nodiscard]] std::vector<Verb> decide_verbs();
 [[nodiscard]] std::vector<Verb> punch_verbs();
 [[nodiscard]] std::vector<Verb> supplement_verbs();
+[[nodiscard]] std::vector<Verb> recall_verbs();
 [[nodiscard]] std::vector<Verb> hand_verbs();
 [[nodiscard]] std::vector<Verb> erase_verbs();
 [[nodiscard]] std::vector<Verb> paper_verbs();

@@ -109,6 +109,9 @@ public:
     [[nodiscard]] Result<SupplementLine> open_supplement(const Asked& asked, const NewSupplement& wanted);
     [[nodiscard]] Result<Kept> sign_supplement(const Asked& asked, const SupplementSign& sign);
 
+    // The paper that answers it, over all jobs, in a format of paper_formats().
+    [[nodiscard]] Result<std::string> recall(const Asked& asked, const RecallBy& by, std::string_view format);
+
     // --- papers and the journal ---
     [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format,
                                           std::string_view prices = {});

@@ -87,6 +87,12 @@ struct Told {
 struct NewSupplement {
     std::string why = {};       // yearly, call, claim or recall
     std::string complaint = {}; // in the customer's own words
+    std::string told_on = {};   // the day the customer was told of a recall
+};
+
+// Which roofs hold a batch.
+struct RecallBy {
+    std::string batch = {}, product = {}, notice = {}, from = {}, to = {}; // days; "" leaves the window open
 };
 
 struct SupplementSign {

@@ -79,6 +79,7 @@ Result<Drafted> opening_draft(const Writing& writing, const NewSupplement& wante
     typed.put("number", std::to_string(next_number(job)));
     typed.put("why", wanted.why);
     typed.put("complaint", wanted.complaint);
+    typed.put("told_on", wanted.told_on);
     return supplement_draft(writing, typed);
 }
 

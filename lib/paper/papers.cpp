@@ -98,17 +98,22 @@ Result<Document> make_paper(std::string_view name, const job::Job& job, const jo
     return paper->make(job, judgement, setting);
 }
 
+Result<std::string> write_document(const Document& document, std::string_view format, const Words& words) {
+    const Format* wanted = named(kFormats, format);
+    if (wanted != nullptr) return wanted->write(document, words);
+    return Fault{Code::format_unknown,
+                 "a paper is not written as '" + std::string(format) + "'",
+                 {},
+                 joined(paper_formats(), ", ")};
+}
+
 Result<std::string> write_paper(std::string_view name, std::string_view format, const job::Job& job,
                                 const job::Judgement& judgement, const Setting& setting) {
-    const Format* wanted = named(kFormats, format);
-    if (wanted == nullptr)
-        return Fault{Code::format_unknown,
-                     "a paper is not written as '" + std::string(format) + "'",
-                     {},
-                     joined(paper_formats(), ", ")};
+    if (named(kFormats, format) == nullptr)
+        return write_document({}, format, setting.words); // before it is made
     const auto made = make_paper(name, job, judgement, setting);
     if (!made) return made.fault();
-    return wanted->write(*made, setting.words);
+    return write_document(*made, format, setting.words);
 }
 
 } // namespace undersheet::paper

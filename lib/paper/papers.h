@@ -19,4 +19,8 @@ namespace undersheet::paper {
                                               const job::Job& job, const job::Judgement& judgement,
                                               const Setting& setting);
 
+// A paper that is at hand, in one of the formats.
+[[nodiscard]] Result<std::string> write_document(const Document& document, std::string_view format,
+                                                 const Words& words);
+
 } // namespace undersheet::paper
