@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Sets up, builds and tests on a bare Debian 12.
 #   bash tests/run.sh          the native build and its tests: build/
-#   bash tests/run.sh --all    and Clang with the sanitizers, the form checks, fuzzing, Arm, WebAssembly, a consumer's build
-#   bash tests/run.sh NAME...  only these steps: native clang format tidy consumer fuzz arm64 wasm
+#   bash tests/run.sh --all    and the pages in a browser, Clang with the sanitizers, the form checks, fuzzing, Arm, WebAssembly, a consumer's build
+#   bash tests/run.sh NAME...  only these steps: native pages clang format tidy consumer fuzz arm64 wasm
 # Every step is tried even when one before it failed. The last line sums up: test cases and checks, passed and failed.
 set -uo pipefail
 cd "$(dirname "$0")/.."
@@ -103,6 +103,12 @@ variant() {
 
 step_native() { variant native "$build" -DCMAKE_BUILD_TYPE=RelWithDebInfo; }
 
+# The HTML papers of the jobs that the native tests have made, by an HTML checker and in a browser.
+step_pages() {
+    check "the HTML papers" bash tests/paper/pages/check.sh "$build/fixtures/troubled_job" "$build/fixtures/awkward_jobs"/*/
+    tail -n 2 "$build/last_step.log"
+}
+
 # One build holds four: the fuzz targets, Clang's warnings, every include that is missing (nothing is precompiled here), and every test watched for wrong memory and undefined behaviour.
 step_clang() {
     export ASAN_OPTIONS=detect_leaks=1:strict_string_checks=1 UBSAN_OPTIONS=print_stacktrace=1
@@ -160,7 +166,7 @@ step_wasm() { NODE_PATH=/usr/share/nodejs cross wasm; }
 # --- which of them ---
 
 if [ "${1:-}" = --all ]; then
-    steps=(native format consumer clang tidy fuzz arm64 wasm)
+    steps=(native pages format consumer clang tidy fuzz arm64 wasm)
 elif [ $# -gt 0 ]; then
     steps=("$@")
 else
@@ -168,7 +174,7 @@ else
 fi
 for step in "${steps[@]}"; do
     if ! declare -F "step_$step" >/dev/null; then
-        echo "run: no step \"$step\"; there are: native clang format tidy consumer fuzz arm64 wasm, or --all" >&2
+        echo "run: no step \"$step\"; there are: native pages clang format tidy consumer fuzz arm64 wasm, or --all" >&2
         exit 2
     fi
 done

@@ -6,14 +6,19 @@ set -euo pipefail
 
 native=(g++ cmake ninja-build pkg-config libsqlite3-dev libsqlitecpp-dev nlohmann-json3-dev libsodium-dev libqrcodegencpp-dev
     libeigen3-dev catch2 libcli11-dev zlib1g-dev fonts-crosextra-carlito sqlite3 openssl xxd
-    poppler-utils qpdf python3-icalendar)
-all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-user emscripten nodejs dpkg-dev make tcl)
+    poppler-utils qpdf python3-icalendar fontconfig)
+all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-user emscripten nodejs dpkg-dev make tcl
+    default-jre-headless chromium npm fonts-dejavu-core)
 
 wanted=("${native[@]}")
 if [ "${1:-}" = --all ]; then wanted+=("${all[@]}"); fi
 if [ "${1:-}" = --coverage ]; then wanted+=(gcovr); fi
 
-is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
+# A Node.js that is not Debian's brings its own npm, and Debian's does not go with it.
+is_installed() {
+    if [ "$1" = npm ] && command -v npm >/dev/null; then return; fi
+    [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]
+}
 
 missing=()
 for package in "${wanted[@]}"; do is_installed "$package" || missing+=("$package"); done

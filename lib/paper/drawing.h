@@ -16,7 +16,7 @@ struct Spot { // right and down from the top left corner
 };
 
 enum class Stroke { none, fine, line, heavy, dashed };
-enum class Fill { none, tint, ink, paper }; // ink and paper stay black and white in any light
+enum class Fill { none, tint, ink, paper }; // of a small drawing, a code, black and white in any light
 
 struct Path {
     std::vector<Spot> spots;

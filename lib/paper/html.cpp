@@ -34,41 +34,47 @@ Markup running(const Text& text) {
     return out;
 }
 
+// Which way a text runs is for its first letter to say, but not for a name set apart (words.h) that begins a sentence of ours.
+Literal direction(std::string_view text) {
+    constexpr std::string_view kSetApart = "\xE2\x81\xA8"; // U+2068
+    return text.starts_with(kSetApart) ? Literal("") : Literal(" dir=\"auto\"");
+}
+
+// A tag round a text of that direction.
+Markup in_tag(Literal name, const Text& text) {
+    return Markup()
+        .raw("<")
+        .raw(name)
+        .raw(direction(text.words()))
+        .raw(">")
+        .add(running(text))
+        .raw("</")
+        .raw(name)
+        .raw(">");
+}
+
 Markup facts_list(const std::vector<Fact>& facts) {
     Markup out;
     if (facts.empty()) return out;
     out.raw("<dl class=\"facts\">\n");
     for (const Fact& fact : facts)
-        out.raw("<div><dt>")
-            .text(fact.name)
-            .raw("</dt><dd dir=\"auto\">")
-            .add(running(fact.value))
-            .raw("</dd></div>\n");
+        out.raw("<div><dt>").text(fact.name).raw("</dt>").add(in_tag("dd", fact.value)).raw("</div>\n");
     return out.raw("</dl>\n");
 }
 
 struct HtmlBlock {
     const Words& words;
+    const std::string& under; // the heading above
 
     Markup operator()(const Heading& heading) const;
     Markup operator()(const Verdict& verdict) const {
         return Markup().raw("<p class=\"verdict\">").add(running(verdict.text)).raw("</p>\n");
     }
-    Markup operator()(const Paragraph& said) const {
-        return Markup().raw("<p dir=\"auto\">").add(running(said.text)).raw("</p>\n");
-    }
+    Markup operator()(const Paragraph& said) const { return in_tag("p", said.text).raw("\n"); }
     Markup operator()(const Listing& listing) const;
     Markup operator()(const Facts& facts) const { return facts_list(facts.rows); }
     Markup operator()(const Table& table) const;
-    Markup operator()(const Drawing& drawing) const {
-        const bool is_small =
-            drawing.width_mm <= kSmallDrawing_mm; // shown as large as it is, not as wide as the page
-        return Markup()
-            .raw(is_small ? Literal("<div class=\"small drawing\">\n")
-                          : Literal("<div class=\"scroll drawing\">\n"))
-            .add(svg(drawing))
-            .raw("</div>\n");
-    }
+    Markup operator()(const Drawing& drawing) const;
     Markup operator()(const Photographs& photographs) const { return pictures(photographs.pictures); }
     Markup operator()(const Item& item) const;
     Markup operator()(const Signature& signature) const;
@@ -83,11 +89,29 @@ Markup HtmlBlock::operator()(const Heading& heading) const {
                               : Markup().raw("<h3>").text(heading.text).raw("</h3>\n");
 }
 
+// What can be moved sideways can be reached by the keyboard too, and says what it is. A group and no region: a page may have many,
+// and two of the same name.
+Markup scrolling(Literal kind, const std::string& name) {
+    Markup out;
+    out.raw("<div class=\"").raw(kind).raw("\" tabindex=\"0\"");
+    if (!name.empty()) out.raw(" role=\"group\"").attribute("aria-label", name);
+    return out.raw(">\n");
+}
+
+Markup HtmlBlock::operator()(const Drawing& drawing) const {
+    const bool is_small =
+        drawing.width_mm <= kSmallDrawing_mm; // shown as large as it is, not as wide as the page
+    return (is_small ? Markup().raw("<div class=\"small drawing\">\n")
+                     : scrolling("scroll drawing", drawing.title))
+        .add(svg(drawing))
+        .raw("</div>\n");
+}
+
 Markup HtmlBlock::operator()(const Listing& listing) const {
     Markup out;
     if (listing.points.empty()) return out;
     out.raw("<ul>\n");
-    for (const Text& point : listing.points) out.raw("<li dir=\"auto\">").add(running(point)).raw("</li>\n");
+    for (const Text& point : listing.points) out.add(in_tag("li", point)).raw("\n");
     return out.raw("</ul>\n");
 }
 
@@ -109,17 +133,19 @@ Markup HtmlBlock::pictures(const std::vector<Photograph>& taken) const {
     for (const Photograph& photograph : taken) {
         out.raw("<figure>");
         if (!photograph.bytes.empty()) out.add(picture(photograph));
-        out.raw("<figcaption dir=\"auto\">").text(photograph.caption);
+        out.raw("<figcaption").raw(direction(photograph.caption)).raw(">").text(photograph.caption);
         if (photograph.bytes.empty()) out.raw(" ").text(words.say("photograph.elsewhere"));
         out.raw("</figcaption></figure>\n");
     }
     return out.raw("</div>\n");
 }
 
-void open_cell(Markup& out, const Header& header, bool is_first) {
+void open_cell(Markup& out, const Header& header, const Text& cell, bool is_first) {
     out.raw(is_first ? Literal("<th scope=\"row\"") : Literal("<td"));
-    out.raw(header.column == Column::figures ? Literal(" class=\"figures\"")
-                                             : Literal(" class=\"words\" dir=\"auto\""));
+    if (header.column == Column::figures)
+        out.raw(" class=\"figures\"");
+    else
+        out.raw(" class=\"words\"").raw(direction(cell.words()));
     if (!is_first) out.attribute("data-header", header.text);
     out.raw(">");
 }
@@ -127,14 +153,15 @@ void open_cell(Markup& out, const Header& header, bool is_first) {
 void add_row(Markup& out, const Row& row, const std::vector<Header>& headers) {
     out.raw("<tr>");
     for (std::size_t i = 0; i < headers.size(); ++i) {
-        open_cell(out, headers[i], i == 0);
-        if (i < row.cells.size()) out.add(running(row.cells[i]));
+        const Text cell = i < row.cells.size() ? row.cells[i] : Text();
+        open_cell(out, headers[i], cell, i == 0);
+        out.add(running(cell));
         out.raw(i == 0 ? Literal("</th>") : Literal("</td>"));
     }
     out.raw("</tr>\n");
     if (row.beneath.empty()) return;
     out.raw("<tr class=\"beneath\"><td").attribute("colspan", std::to_string(headers.size())).raw(">");
-    for (const Text& line : row.beneath) out.raw("<p dir=\"auto\">").add(running(line)).raw("</p>");
+    for (const Text& line : row.beneath) out.add(in_tag("p", line));
     out.raw("</td></tr>\n");
 }
 
@@ -145,10 +172,7 @@ bool stacks(const Table& table) {
 }
 
 Markup HtmlBlock::operator()(const Table& table) const {
-    Markup out;
-    out.raw("<div class=\"scroll\" role=\"region\" tabindex=\"0\"")
-        .attribute("aria-label", table.caption)
-        .raw(">\n");
+    Markup out = scrolling("scroll", table.caption.empty() ? under : table.caption);
     out.raw(stacks(table) ? Literal("<table class=\"stacks\">\n") : Literal("<table>\n"));
     if (!table.caption.empty()) out.raw("<caption>").text(table.caption).raw("</caption>\n");
     out.raw("<thead><tr>");
@@ -241,7 +265,11 @@ std::string render_html(const Document& document, const Words& words) {
     page.raw("<body>\n");
     add_head(page, document.head, words);
     page.raw("<main>\n");
-    for (const Block& block : document.blocks) page.add(std::visit(HtmlBlock{words}, block));
+    std::string under;
+    for (const Block& block : document.blocks) {
+        if (const auto* heading = std::get_if<Heading>(&block)) under = heading->text;
+        page.add(std::visit(HtmlBlock{words, under}, block));
+    }
     page.raw("</main>\n");
     add_foot(page, document.foot, words);
     return page.raw("</body>\n</html>\n").written();

@@ -22,6 +22,7 @@ h3 { font-size: 1.05rem; font-weight: 600; margin: 1.5rem 0 0.4rem; }
 p, ul, ol, dl, figure { margin: 0 0 0.75rem; }
 ul { padding-left: 1.2rem; }
 li { margin-bottom: 0.3rem; }
+li:dir(rtl) { margin: 0 1.2rem 0.3rem -1.2rem; }
 .firm { color: var(--quiet); margin: 0; }
 .firm strong { color: var(--ink); font-size: 1.1rem; }
 .verdict { font-size: 1.35rem; margin: 1rem 0; }
@@ -58,8 +59,10 @@ figcaption { color: var(--quiet); font-size: 0.88rem; padding-top: 0.3rem; }
 .drawing .heavy { stroke-width: 0.7; }
 .drawing .dashed { stroke-dasharray: 1.2 1; }
 .drawing .no-line { stroke: none; }
-.drawing .ink { fill: #000; }
-.drawing .paper { fill: #fff; }
+.drawing .ink { fill: currentColor; }
+.drawing .paper { fill: var(--page); }
+.small .ink { fill: #000; }
+.small .paper { fill: #fff; }
 .signature { margin: 1rem 0; padding-top: 0.4rem; border-top: 1px solid var(--ink); max-width: 26rem; }
 .signature p { margin: 0; }
 .signature .pen { height: 2.6rem; }

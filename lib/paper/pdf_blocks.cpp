@@ -93,11 +93,12 @@ void BlockSetter::operator()(const Listing& listing) const {
     }
 }
 
+// Neither the first nor the last of them stands alone on a page.
 void BlockSetter::operator()(const Facts& facts) const {
-    double before_pt = kBlock_pt;
-    for (const Fact& fact : facts.rows) {
-        setter.add(fact_strips(setter, {fact}, kWidth_pt, kFactName_pt), before_pt);
-        before_pt = 1.2;
+    const std::size_t count = facts.rows.size();
+    for (std::size_t i = 0; i < count; ++i) {
+        setter.add(fact_strips(setter, {facts.rows[i]}, kWidth_pt, kFactName_pt), i == 0 ? kBlock_pt : 1.2);
+        setter.story.groups.back().keeps_next = i + 1 < count && (i == 0 || i + 2 == count);
     }
 }
 

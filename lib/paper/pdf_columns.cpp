@@ -6,7 +6,7 @@
 namespace undersheet::paper {
 namespace {
 
-constexpr double kShort = 1.1; // of an even share
+constexpr double kShort = 1.5; // of an even share: a day and its time in a table of six columns
 
 double least_of(const std::vector<ColumnNeed>& needs) {
     return std::accumulate(needs.begin(), needs.end(), 0.0,

@@ -33,6 +33,7 @@ pdf::Strips figure(PdfSetter& setter, const Photograph& photograph, double colum
     return strips;
 }
 
+constexpr double kSmallDrawing_mm = 60;                             // as html.cpp has it
 constexpr double kLine_mm = 0.25, kFine_mm = 0.12, kHeavy_mm = 0.7; // as html_style.cpp has them
 
 double line_mm(Stroke stroke) {
@@ -104,6 +105,9 @@ void set_drawing(PdfSetter& setter, const Drawing& drawing) {
         std::min({1.0, kWidth_pt / std::max(wide_pt, 1.0), kMostWhole_pt / std::max(high_pt, 1.0)});
     pdf::Strip strip{high_pt * fits};
     for (const Shape& shape : drawing.shapes) std::visit(ShapeMarks{setter, kPt * fits, strip}, shape);
+    // A small one, a code to read, stays with the words that say what it is for.
+    if (drawing.width_mm <= kSmallDrawing_mm && !setter.story.groups.empty())
+        setter.story.groups.back().keeps_next = true;
     pdf::Group group;
     group.strips.push_back(std::move(strip));
     if (!drawing.words

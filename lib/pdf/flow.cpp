@@ -29,7 +29,9 @@ public:
         if (group.sinks && !at_top_)
             down_pt_ = std::max(down_pt_, frame_.height_pt - height_of(group.strips));
         if (group.level > 0) add_bookmark(group);
-        for (const Strip& strip : group.strips) lay(strip, group);
+        const double foot_pt = is_kept_whole(group) ? 0 : foot_after(at);
+        for (const Strip& strip : group.strips)
+            lay(strip, group, &strip == &group.strips.back() ? foot_pt : 0);
     }
     Flowed laid() && { return std::move(laid_); }
 
@@ -42,13 +44,29 @@ private:
         for (; at < story_.groups.size(); ++at) {
             const Group& group = story_.groups[at];
             if (group.strips.empty()) continue;
-            const double whole_pt = height_of(group.strips);
-            const bool is_whole = group.keeps_next || (group.is_whole && whole_pt <= frame_.height_pt);
+            const bool is_whole = group.keeps_next || is_kept_whole(group);
             sum_pt += group.before_pt + height_of(group.lead) +
-                      (is_whole ? whole_pt : group.strips.front().height_pt);
-            if (!group.keeps_next) break;
+                      (is_whole ? height_of(group.strips) : group.strips.front().height_pt);
+            if (group.keeps_next) continue;
+            const double foot_pt = is_whole || group.strips.size() == 1 ? foot_after(at) : 0;
+            return sum_pt + foot_pt <= frame_.height_pt ? sum_pt + foot_pt : sum_pt;
         }
         return sum_pt;
+    }
+
+    [[nodiscard]] bool is_kept_whole(const Group& group) const {
+        return group.is_whole && height_of(group.strips) <= frame_.height_pt;
+    }
+
+    // What sinks to the foot of a page takes along the end of what comes before it, so that it is not alone there.
+    [[nodiscard]] double foot_after(std::size_t at) const {
+        for (++at; at < story_.groups.size(); ++at) {
+            const Group& group = story_.groups[at];
+            if (group.starts_page) break;
+            if (group.strips.empty()) continue;
+            return group.sinks ? group.before_pt + height_of(group.strips) : 0;
+        }
+        return 0;
     }
 
     void turn_over(const Group& group) {
@@ -60,8 +78,10 @@ private:
         at_top_ = true; // whatever comes next stands right under it
     }
 
-    void lay(const Strip& strip, const Group& group) {
-        if (!at_top_ && strip.height_pt > left_pt() + kDust_pt) turn_over(group);
+    void lay(const Strip& strip, const Group& group, double foot_pt) {
+        const bool takes_foot = strip.height_pt + foot_pt <= frame_.height_pt;
+        const double needed_pt = strip.height_pt + (takes_foot ? foot_pt : 0);
+        if (!at_top_ && needed_pt > left_pt() + kDust_pt) turn_over(group);
         put(strip);
     }
 

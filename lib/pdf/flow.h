@@ -1,8 +1,8 @@
 // Strips laid on pages, one under the other.
 //
 // Promises: a heading, or whatever else keeps what follows, is never the last thing on a page; a group that is kept whole is not parted
-//   where it fits on a page; a table that goes on overleaf begins there with its header. Nothing lies below the frame, unless one strip is
-//   higher than it.
+//   where it fits on a page; a table that goes on overleaf begins there with its header. What sinks to the foot of a page is not alone
+//   on it, unless what comes before it leaves it no room on any. Nothing lies below the frame, unless one strip is higher than it.
 // Threads: pure function.
 #pragma once
 
@@ -19,7 +19,7 @@ struct Group {
     bool is_whole = true;
     bool keeps_next = false;
     bool starts_page = false;
-    bool sinks = false; // to the foot of its page, unless it is alone there
+    bool sinks = false; // to the foot of its page, together with the end of what comes before it
     std::optional<std::size_t> header = {};
     int level = 0; // of its bookmark; 0 has none
     std::string title = {};

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # The demo's papers, read by programs nobody here wrote: bash tests/paper/check_demo.sh FOLDER
-# PDF by qpdf and poppler, the calendar by python3-icalendar, tables by Python's csv, JSON by its json.
+# PDF by qpdf and poppler (read_back.py: fonts, and every word against the JSON form), the calendar by python3-icalendar, tables by Python's csv, JSON by its json.
 set -euo pipefail
 folder=${1:?where do the papers lie? bash tests/paper/check_demo.sh FOLDER}
 read_with=/usr/bin/python3 # Debian's own, which has the module
@@ -14,6 +14,21 @@ for pdf in "$folder"/*.pdf; do
     pdfs=$((pdfs + 1))
 done
 [ "$pdfs" -ge 8 ] || { echo "only $pdfs PDFs" >&2; exit 1; }
+
+# Read back against the JSON form. A form with one word more has to be found first, and one with a character that nobody drew.
+here=$(cd "$(dirname "$0")" && pwd)
+spoiled=$(mktemp -d)
+trap 'rm -rf "$spoiled"' EXIT
+cp "$folder/stages.pdf" "$spoiled"
+for change in 's/sign-off sheet/sign-off list/' 's/Stage sign-off/Stage sign-o\xEF\xAC\x80\xE6\x9E\x97/'; do
+    sed "$change" "$folder/stages.json" >"$spoiled/stages.json"
+    if "$read_with" "$here/read_back.py" "$spoiled" >"$spoiled/said.txt" || ! grep -q "not in its text" "$spoiled/said.txt"; then
+        echo "a spoiled form was not found: $change" >&2
+        exit 1
+    fi
+done
+grep -q "named as not drawn: .*0x6797" "$spoiled/said.txt" || { echo "a character that lacks was not found" >&2; exit 1; }
+"$read_with" "$here/read_back.py" "$folder"
 
 "$read_with" - "$folder" <<'PYTHON'
 import csv, datetime, glob, json, os, sys

@@ -36,5 +36,6 @@ TEST_CASE("a page holds its drawings where they were put") {
     document.head.name = "Order";
     document.add(drawn());
     const std::string page = render_html(document, Words::english());
-    CHECK(has(page, "<div class=\"scroll drawing\">\n<svg"));
+    CHECK(
+        has(page, "<div class=\"scroll drawing\" tabindex=\"0\" role=\"group\" aria-label=\"bars\">\n<svg"));
 }

@@ -101,6 +101,31 @@ TEST_CASE("a table with more than two columns of words is marked to be set row u
     CHECK(times(page_with({{"a"}, {"b"}, {"c"}}), "table class=\"stacks\"") == 1);
 }
 
+TEST_CASE("what scrolls sideways can be reached by the keyboard and is named by its caption, else by the "
+          "heading above it") {
+    Document document;
+    document.heading("Levels").add(Table{"", {{"point"}}, {{{Text("1")}}}});
+    document.add(Table{"after packing", {{"point"}}, {{{Text("1")}}}});
+    const std::string page = html_of(document);
+    CHECK(times(page, "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"Levels\">") == 1);
+    CHECK(times(page, "<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"after packing\">") ==
+          1);
+    const std::string nameless = html_of(Document().add(Table{"", {{"point"}}}));
+    CHECK(times(nameless, "<div class=\"scroll\" tabindex=\"0\">") == 1);
+}
+
+TEST_CASE("a text runs the way of its first letter, but a sentence that begins with a name set apart runs "
+          "the way of the page") {
+    const std::string apart =
+        "\xE2\x81\xA8\xD9\x85\xE2\x81\xA9 was told"; // U+2068, a letter of Arabic, U+2069
+    Document document;
+    document.add(Listing{{Text("\xD9\x85"), Text(apart)}}).paragraph(Text(apart));
+    const std::string page = html_of(document);
+    CHECK(times(page, "<li dir=\"auto\">\xD9\x85</li>") == 1);
+    CHECK(times(page, "<li>" + apart + "</li>") == 1);
+    CHECK(times(page, "<p>" + apart + "</p>") == 1);
+}
+
 TEST_CASE("a line break in a name stays a line break in the page") {
     CHECK(times(html_of(test::usual_paper()), "9 Tanners Row<br>Marlow Wick") == 1);
 }

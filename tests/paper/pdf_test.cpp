@@ -97,6 +97,23 @@ TEST_CASE("a heading is never the last thing on a page, nor a table's header") {
     }
 }
 
+TEST_CASE("neither the first nor the last of several facts stands alone on a page, nor a small drawing "
+          "without its words") {
+    Drawing code = Drawing{"code", 40, 40, {}, {}};
+    code.label({1, 5}, "code");
+    for (int lines = 0; lines < 60; ++lines) {
+        std::vector<Block> blocks(static_cast<std::size_t>(lines), Paragraph{"A line."});
+        blocks.emplace_back(Facts{{{"first", "1"}, {"second", "2"}, {"third", "3"}, {"last", "4"}}});
+        blocks.emplace_back(Paragraph{"This is what the code is for."});
+        blocks.emplace_back(code);
+        const auto all = test::letters_of(pages_of(paper_with(blocks)));
+        CAPTURE(lines);
+        CHECK(found(all, "first")->page == found(all, "second")->page);
+        CHECK(found(all, "third")->page == found(all, "last")->page);
+        CHECK(found(all, "This is what the code is for.")->page == found(all, "code")->page);
+    }
+}
+
 TEST_CASE("a table that goes on overleaf begins there with its header, and no row is parted") {
     Table table{"", {{"Point"}, {"What it says"}}, {}};
     for (int i = 0; i < 200; ++i)
@@ -160,6 +177,17 @@ TEST_CASE("the same paper gives the same bytes, and another gives others") {
     changed.blocks.emplace_back(Paragraph{"more"});
     CHECK(once != render_pdf(changed, Words::english()));
     CHECK(once.find("/CreationDate") == std::string::npos);
+}
+
+TEST_CASE("a day and its time stay on one line of a table of six columns") {
+    const Table table{"",
+                      {{"Part"}, {"Stands"}, {"Who"}, {"When"}, {"Tins"}, {"Reading"}},
+                      {{{"field section 3", "signed", "Bryn Marram", "23 September 2026, 15:01",
+                         "FP-33, flashing tape; unknown, primer; LP-7, lap sealant",
+                         "23 September 2026, 13:35: air 18 \xC2\xB0"
+                         "C, 55 %, deck 23 \xC2\xB0"
+                         "C"}}}};
+    CHECK(found(test::letters_of(pages_of(paper_with({table}))), "23 September 2026, 15:01") != nullptr);
 }
 
 TEST_CASE("headings are bookmarks, one level under the other") {

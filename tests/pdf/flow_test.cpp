@@ -80,11 +80,30 @@ TEST_CASE("a page break turns over, unless a page has just begun") {
     CHECK(laid({{overleaf, group("a", 10), overleaf, overleaf, after}, {}}) == Pages{"a@30", "b@30"});
 }
 
-TEST_CASE("what sinks lies at the foot of its page, or at the top when it is alone there") {
+TEST_CASE("what sinks lies at the foot of its page, or at the top when what comes before leaves it no room "
+          "on any") {
     Group foot = group("f", 20);
     foot.sinks = true;
     CHECK(laid({{group("a", 10), foot}, {}}) == Pages{"a@30 f@110"});
-    CHECK(laid({{group("a", 90), foot}, {}}) == Pages{"a@30", "f@30"});
+    CHECK(laid({{group("a", 80), foot}, {}}) == Pages{"a@30 f@110"});
+    CHECK(laid({{group("a", 81), foot}, {}}) == Pages{"a@30", "f@30"});
+}
+
+TEST_CASE("what sinks takes the end of what comes before it overleaf, with its heading or the header of its "
+          "table") {
+    Group foot = group("f", 20), heading = group("h", 10), header = group("t", 10), row = group("r", 30);
+    foot.sinks = heading.keeps_next = header.keeps_next = true;
+    row.header = 0;
+    CHECK(laid({{group("a", 50), group("b", 30), foot}, {}}) == Pages{"a@30 b@80 f@110"});
+    CHECK(laid({{group("a", 50), group("b", 31), foot}, {}}) == Pages{"a@30", "b@30 f@110"});
+    CHECK(laid({{group("a", 50), heading, group("b", 30), foot}, {}}) == Pages{"a@30", "h@30 b@40 f@110"});
+    CHECK(laid({{header, row, row, row, foot}, {{strip("t", 10)}}}) ==
+          Pages{"t@30 r@40 r@70", "t@30 r@40 f@110"});
+    Group parted{{strip("1", 40), strip("2", 40), strip("3", 10)}};
+    parted.is_whole = false;
+    CHECK(laid({{parted, foot}, {}}) == Pages{"1@30 2@70", "3@30 f@110"});
+    parted.is_whole = true;
+    CHECK(laid({{parted, foot}, {}}) == Pages{"1@30 2@70 3@110", "f@30"});
 }
 
 TEST_CASE("a bookmark stands where its group does, at most one level below the last") {
