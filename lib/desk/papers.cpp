@@ -3,6 +3,7 @@
 #include "desk/desk.h"
 #include "desk/prices.h"
 #include "desk/supplements.h"
+#include "paper/camera.h"
 
 #include <algorithm>
 
@@ -22,13 +23,16 @@ std::string issue_of(const job::Job& job, std::string_view paper) {
     return job.handed_over == nullptr ? "" : "1";
 }
 
+constexpr std::string_view kWithOriginals = "office"; // the firm's own file
+
 // A picture that cannot be read leaves its caption; the paper is still written.
-paper::PictureSource pictures_of(book::Book& book) {
-    return [&book](std::string_view sha256) -> std::string {
+paper::PictureSource pictures_of(book::Book& book, std::string_view paper) {
+    return [&book, is_ours = paper == kWithOriginals](std::string_view sha256) -> std::string {
         const auto hash = entry::parse_hash(sha256);
         if (!hash) return "";
         auto bytes = book.photo(*hash);
-        return bytes ? *bytes : std::string();
+        if (!bytes) return "";
+        return is_ours ? *bytes : paper::for_others(*bytes);
     };
 }
 
@@ -63,7 +67,7 @@ Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::s
                                     {},
                                     issue_of(on->job, paper),
                                     "undersheet " + std::string(program_version()),
-                                    pictures_of(**book),
+                                    pictures_of(**book, paper),
                                     *prices ? &**prices : nullptr};
     auto bytes = paper::write_paper(paper, format, on->job, on->judged(), setting);
     if (!bytes) return bytes.fault();

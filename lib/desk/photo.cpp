@@ -2,6 +2,7 @@
 #include "desk/keep.h"
 
 #include "base/text.h"
+#include "paper/camera.h"
 
 namespace undersheet::desk {
 namespace {
@@ -45,6 +46,9 @@ Result<Typed> photo_entry(Session& session, const Asked& asked, const Photograph
     typed.put("media", media);
     typed.put("shows", photo.shows);
     typed.put("label_of", photo.label_of);
+    if (on->kinds->find("photo")->field("camera_time") !=
+        nullptr) // a job may have begun before there was one
+        typed.put("camera_time", paper::camera_time(photo.bytes));
     point_at(typed, *on, photo.of);
     return typed;
 }

@@ -4,6 +4,18 @@
 #include "paper/frame.h"
 
 namespace undersheet::paper {
+namespace {
+
+// What the camera's own clock said, where that is another minute than the one it was kept under.
+std::string camera_words(const Making& making, const job::Reading& photo) {
+    constexpr std::size_t kToTheMinute = 16; // 2026-06-11T08:05
+    const std::string taken = photo.word("camera_time");
+    const auto time = entry::parse_time(taken + "Z");
+    if (!time || photo.when().text.starts_with(taken.substr(0, kToTheMinute))) return {};
+    return making.say("photograph.by_camera", {{"when", making.words.date_and_time(*time)}});
+}
+
+} // namespace
 
 Making::Making(const job::Job& made_of, const job::Judgement& judged, const Setting& set,
                std::string_view name_key)
@@ -48,6 +60,8 @@ Photograph Making::photograph(const job::Reading& photo) const {
     const std::string at = said.place(photo.place);
     for (const std::string& piece : {photo.word("shows"), at, words.date_and_time(photo.when())})
         if (!piece.empty()) pieces.push_back(piece);
+    if (const std::string by_camera = camera_words(*this, photo); !by_camera.empty())
+        pieces.push_back(by_camera);
     Photograph picture{photo.word("sha256"), joined(pieces, ", "), "", ""};
     if (setting.picture) picture.bytes = setting.picture(picture.hash);
     if (!picture.bytes.empty())

@@ -1,36 +1,9 @@
+#include "base/exif.h"
 #include "pdf/picture.h"
 #include "pdf/true_type.h" // numbers with the high byte first, as in JPEG
 
 namespace undersheet::pdf {
 namespace {
-
-std::uint16_t low_first_u16(std::string_view bytes, std::size_t at) {
-    const std::uint16_t turned = u16_at(bytes, at);
-    return static_cast<std::uint16_t>(turned >> 8U | turned << 8U);
-}
-
-std::uint32_t low_first_u32(std::string_view bytes, std::size_t at) {
-    return low_first_u16(bytes, at) | static_cast<std::uint32_t>(low_first_u16(bytes, at + 2)) << 16U;
-}
-
-// Exif 2.32, 4.6.4: tag 0x0112 of the first directory says how the camera was held; 1 where it does not.
-int orientation_in(std::string_view exif) {
-    constexpr std::string_view kMark("Exif\0\0", 6);
-    if (!exif.starts_with(kMark)) return 1;
-    const std::string_view tiff = exif.substr(kMark.size());
-    const bool low_first = tiff.starts_with("II");
-    const auto u16 = [&](std::size_t at) { return low_first ? low_first_u16(tiff, at) : u16_at(tiff, at); };
-    const std::size_t directory = low_first ? low_first_u32(tiff, 4) : u32_at(tiff, 4);
-    if (directory > tiff.size()) return 1;
-    for (std::size_t row = 0; row < u16(directory); ++row) {
-        const std::size_t at = directory + 2 + row * 12;
-        if (at + 12 > tiff.size()) break;
-        if (u16(at) != 0x0112) continue;
-        const int held = u16(at + 8);
-        return held >= 1 && held <= 8 ? held : 1;
-    }
-    return 1;
-}
 
 // The frame of ITU-T T.81, B.2.2, of the three processes that PDF readers know: baseline, extended, progressive.
 bool read_frame(std::string_view frame, Picture& picture) {
@@ -74,7 +47,7 @@ std::optional<Picture> read_jpeg(std::string_view bytes) {
             has_frame = read_frame(body, picture);
             if (!has_frame) return std::nullopt;
         }
-        if (marker == 0xE1 && body.starts_with("Exif")) picture.turned = orientation_in(body);
+        if (marker == 0xE1 && body.starts_with(kExifMark)) picture.turned = read_exif(body).turned;
         if (marker == 0xDA) { // the picture itself begins; its end mark says that it is whole
             if (!has_frame || bytes.find("\xFF\xD9", at) == std::string_view::npos) return std::nullopt;
             picture.bytes = bytes;
