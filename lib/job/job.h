@@ -10,6 +10,7 @@
 #include "entry/entry.h"
 #include "job/parts.h"
 #include "job/roof.h"
+#include "job/worded.h"
 #include "method/kinds.h"
 #include "method/method.h"
 
@@ -174,8 +175,5 @@ struct Job {
 // Folds the entries written about times up to `as_of`. The entries are sorted here; unknown kinds are kept and not folded.
 [[nodiscard]] Result<Job> fold(EntryList entries, const method::Method& method,
                                const method::Catalogue& kinds, const entry::Time& as_of);
-
-// "band/AB" in words: "band, edge AB".
-[[nodiscard]] std::string part_words(std::string_view part);
 
 } // namespace undersheet::job
