@@ -16,7 +16,9 @@ int run_paper(const Arguments& arguments, Screen& screen) {
     const std::string path = arguments.one("-o");
     const auto prices = prices_of(arguments);
     if (!prices) return screen.refuse(prices.fault());
-    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), format_of(path), *prices);
+    const std::string language = arguments.one("--language").empty() ? "en" : arguments.one("--language");
+    const auto made =
+        desk->paper(asked(arguments), arguments.one("KIND"), format_of(path), *prices, language);
     if (!made) return screen.refuse(made.fault());
     if (const auto written = write_file(path, made->bytes); !written) return screen.refuse(written.fault());
     if (path != "-") screen.line(job_words(made->job) + ": " + made->name + " written to " + path);
@@ -34,6 +36,7 @@ std::vector<Verb> paper_verbs() {
                Sort::file},
               book_option(),
               {"--prices", "FILE", "the firm's price list; order and offer need it", false, Sort::file},
+              {"--language", "TAG", "what it is written in: en or de; else English"},
               {"--job", "REF", "the job; else the one last worked on"},
               {"--when", "TIME", "as it stood then, with offset; else now"}},
              run_paper}};

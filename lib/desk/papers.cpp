@@ -33,14 +33,16 @@ paper::PictureSource pictures_of(book::Book& book) {
 std::vector<std::string> paper_names() { return paper::paper_names(); }
 
 Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::string_view format,
-                              std::string_view prices_text) {
+                              std::string_view prices_text, std::string_view language) {
+    const auto words = paper::Words::of(language);
+    if (!words) return words.fault();
     const auto prices = given_prices(prices_text);
     if (!prices) return prices.fault();
     auto on = take_up(*session_, asked);
     if (!on) return on.fault();
     auto book = session_->reader();
     if (!book) return book.fault();
-    const paper::Setting setting = {paper::Words::english(),
+    const paper::Setting setting = {**words,
                                     *on->method,
                                     *on->kinds,
                                     {},

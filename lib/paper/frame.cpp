@@ -21,7 +21,7 @@ Foot foot_of(const job::Job& job, const Setting& setting) {
         foot.cautions.push_back(words.say(key));
     foot.standing = words.say("foot.standing");
     foot.made_with = words.say("foot.made_with", {{"program", setting.program},
-                                                  {"method", setting.method.name()},
+                                                  {"method", words.text(setting.method.name())},
                                                   {"version", setting.method.version()},
                                                   {"hash", entry::short_name(setting.method.hash())}});
     foot.check_value = check_value(job);

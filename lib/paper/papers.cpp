@@ -36,6 +36,7 @@ Result<Document> always(const job::Job& job, const job::Judgement& judgement, co
 struct Format {
     const char* name;
     Result<std::string> (*write)(const Document&, const Words&);
+    bool is_for_programs = false; // figures with a point, whatever the language
 };
 
 // Most forms can always be written.
@@ -57,8 +58,9 @@ constexpr Format kFormats[] = {
     {"html", always<render_html>},
     {"txt", always<render_text>},
     {"json",
-     [](const Document& document, const Words&) -> Result<std::string> { return render_json(document); }},
-    {"csv", always<render_csv>},
+     [](const Document& document, const Words&) -> Result<std::string> { return render_json(document); },
+     true},
+    {"csv", always<render_csv>, true},
     {"ics", render_ics},
 #ifdef UNDERSHEET_PDF
     {"pdf", always<render_pdf>},
@@ -104,9 +106,18 @@ Result<std::string> write_paper(std::string_view name, std::string_view format, 
                      "a paper is not written as '" + std::string(format) + "'",
                      {},
                      joined(paper_formats(), ", ")};
-    const auto made = make_paper(name, job, judgement, setting);
+    const Words plain = wanted->is_for_programs ? setting.words.for_programs() : Words();
+    const Setting with{wanted->is_for_programs ? plain : setting.words,
+                       setting.method,
+                       setting.kinds,
+                       setting.number,
+                       setting.issue,
+                       setting.program,
+                       setting.picture,
+                       setting.prices};
+    const auto made = make_paper(name, job, judgement, with);
     if (!made) return made.fault();
-    return wanted->write(*made, setting.words);
+    return wanted->write(*made, with.words);
 }
 
 } // namespace undersheet::paper

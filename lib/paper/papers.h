@@ -1,6 +1,7 @@
 // Every paper there is, by name and format: what the desk asks for when somebody wants one written.
 //
 // Promises: paper_unknown and format_unknown say which there are. The same job, setting and time give the same bytes.
+//   JSON and CSV are for programs: their figures have a decimal point in every language.
 #pragma once
 
 #include "base/result.h"
