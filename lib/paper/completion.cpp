@@ -183,7 +183,7 @@ void add_customer_signature(Making& making) {
         customer.note = making.say("signature.not_yet");
     else {
         const std::string away = signed_at->data.text_of("not_present");
-        customer.name = signed_at->field_text("customer");
+        customer.name = making.words.held(signed_at->field_text("customer"));
         customer.when = making.when(signed_at);
         if (away.empty()) customer.note = making.say("completion.acknowledged");
         if (!away.empty()) customer.note = making.say("completion.not_present", {{"how", away}});

@@ -235,7 +235,7 @@ void add_differences(Making& making) {
     for (const Finding& finding : making.judgement.departures)
         listing.points.emplace_back(
             making.say("not_as_usual.let_go", {{"says", plain_says(making, finding)},
-                                               {"who", finding.decided->decider},
+                                               {"who", making.words.held(finding.decided->decider)},
                                                {"role", making.said.choice("role", finding.decided->role)},
                                                {"why", finding.decided->why}}));
     for (const Part& part : making.job.parts)
@@ -243,7 +243,7 @@ void add_differences(Making& making) {
             listing.points.emplace_back(
                 making.say("not_as_usual.left_out", {{"part", making.said.part(part.name)},
                                                      {"why", part.left_out_why},
-                                                     {"who", job::agreed_by(part)}}));
+                                                     {"who", making.words.held(job::agreed_by(part))}}));
     for (const Finding& finding : making.judgement.findings)
         if (finding.severity == method::Severity::note && stays_with_roof(making, finding))
             listing.points.emplace_back(

@@ -38,7 +38,8 @@ std::string holds(const Making& making, const Finding& finding) {
 std::string where(const Making& making, const Finding& finding) {
     if (!finding.label.empty() && !finding.place.empty() && finding.label != finding.place)
         return finding.label + ", " + making.said.place(finding.place);
-    return finding.place.empty() ? finding.label : making.said.place(finding.place);
+    return finding.place.empty() ? making.said.called(finding.says_as, finding.label)
+                                 : making.said.place(finding.place);
 }
 
 std::string not_looked_line(const Making& making, const job::NotLooked& one) {
@@ -137,7 +138,7 @@ void add_departures(Making& making) {
                   {},
                   {}};
         add_fact(item.facts, making.say("departures.decided_by"),
-                 making.say("departures.who", {{"who", decision.decider},
+                 making.say("departures.who", {{"who", making.words.held(decision.decider)},
                                                {"role", making.said.choice("role", decision.role)}}));
         add_fact(item.facts, making.say("departures.why"), decision.why);
         add_fact(item.facts, making.say("finding.limit_from"), source_words(making, finding));

@@ -57,15 +57,19 @@ PlanAbout plan_of(const Making& making, const std::vector<const PunchRow*>& rows
 }
 
 std::string let_go(const Making& making, const job::Decision& decision) {
-    return making.say("punch.let_go", {{"who", decision.decider},
+    return making.say("punch.let_go", {{"who", making.words.held(decision.decider)},
                                        {"role", making.said.choice("role", decision.role)},
                                        {"why", decision.why},
                                        {"when", making.when(decision.entry)}});
 }
 
+std::string place_of(const Making& making, const PunchRow& row) {
+    return making.said.place(std::string_view(making.said.called(row.says_as, row.place)));
+}
+
 Item item_of(const Making& making, const PunchRow& row, const std::string& name) {
     Item item{name, making.severity(row.severity), making.said.again(row.says_as), {}, {}};
-    add_fact(making, item, "finding.place", making.said.place(row.place));
+    add_fact(making, item, "finding.place", place_of(making, row));
     add_fact(making, item, "punch.part", row.part.empty() ? "" : making.said.part(row.part));
     if (row.open) add_fact(making, item, "punch.holds", making.holds(row));
     if (row.open && is_finding(row))
@@ -104,7 +108,7 @@ bool is_soon_told(const PunchRow& row) {
 
 Row table_row(const Making& making, const PunchRow& row) {
     const std::string where =
-        row.part.empty() || !row.place.empty() ? making.said.place(row.place) : making.said.part(row.part);
+        row.part.empty() || !row.place.empty() ? place_of(making, row) : making.said.part(row.part);
     return {{making.severity(row.severity) + ": " + making.said.again(row.says_as), where,
              making.by(row.raised), making.by(row.cleared)},
             {}};

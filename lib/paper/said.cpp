@@ -195,6 +195,13 @@ std::string Said::written_places(std::string_view written) const {
     return joined(places, ">");
 }
 
+std::string Said::called(const job::Worded& says, const std::string& label) const {
+    for (const job::Worded& filling : says.fillings)
+        if (filling.name == "label" && filling.sort == job::Worded::Sort::words && filling.text == label)
+            return again(filling);
+    return label;
+}
+
 std::string Said::part(std::string_view name) const { return again(job::part_worded(name)); }
 
 } // namespace undersheet::paper

@@ -36,6 +36,8 @@ public:
     // What lib/job made, in the language of this paper.
     [[nodiscard]] std::string again(const job::Worded& worded) const;
     [[nodiscard]] std::string part(std::string_view name) const; // "band, edge AB"
+    // The label `says` speaks of, as it was typed, or what lib/job calls a thing without one.
+    [[nodiscard]] std::string called(const job::Worded& says, const std::string& label) const;
 
 private:
     [[nodiscard]] std::string from_form(const job::Worded& worded) const;

@@ -145,8 +145,8 @@ void add_left_out(Making& making) {
     std::vector<Row> rows;
     for (const Part& part : making.job.parts)
         if (!part.left_out_why.empty())
-            rows.push_back({{making.said.part(part.name), part.left_out_why, job::agreed_by(part),
-                             making.by(last_word(part))},
+            rows.push_back({{making.said.part(part.name), part.left_out_why,
+                             making.words.held(job::agreed_by(part)), making.by(last_word(part))},
                             {}});
     if (rows.empty()) return making.sentence("left_out.none");
     making.table("", {"part", "why", "agreed_by", "written_by"}, std::move(rows));

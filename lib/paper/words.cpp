@@ -154,6 +154,10 @@ std::string Words::text(std::string_view english) const {
     return found == nullptr ? std::string(english) : *found;
 }
 
+std::string Words::held(const std::string& personal) const {
+    return personal == "(erased)" ? text(personal) : personal;
+}
+
 std::string Words::fill(std::string_view form, const std::vector<Filling>& fillings) {
     return filled(form, fillings);
 }

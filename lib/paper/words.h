@@ -49,6 +49,8 @@ public:
     [[nodiscard]] const std::string*
     find_text(std::string_view english) const;                      // nullptr when it stays English
     [[nodiscard]] std::string text(std::string_view english) const; // itself when it stays English
+    // A name or address as the book holds it: as it was typed, or that it was erased.
+    [[nodiscard]] std::string held(const std::string& personal) const;
     [[nodiscard]] static std::string fill(std::string_view form, const std::vector<Filling>& fillings);
 
     [[nodiscard]] std::string number(double value, int places) const; // halves away from zero

@@ -192,6 +192,13 @@ TEST_CASE("figures and places are written as the language writes them, and for p
     CHECK(german().listed({"A", "B", "C"}) == "A, B und C");
 }
 
+TEST_CASE("what was erased is called so in the language of the paper, and no other name is touched") {
+    CHECK(german().held("(erased)") == "(gelöscht)");
+    CHECK(german().held("Deck") == "Deck");
+    CHECK(german().held("deck") == "deck");
+    CHECK(Words::english().held("(erased)") == "(erased)");
+}
+
 TEST_CASE("JSON and CSV keep the point in every language") {
     const auto job = test::troubled_roof().fold(test::kHandedOver);
     const auto judged = job::judge(job, test::default_method(), test::default_kinds());
