@@ -64,6 +64,7 @@ enum class Code : int {
 
     format_unknown = 601, // a paper is not written in that format
     paper_unknown = 602,  // no such paper
+    no_such_words = 603,  // there is no words file for that language
 
     argument_wrong = 701,     // a command was used wrongly
     person_unknown = 702,     // a name the book does not know

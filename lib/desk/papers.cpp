@@ -53,7 +53,9 @@ Done last_visit(Case& on, const Asked& asked, std::string_view paper) {
 std::vector<std::string> paper_names() { return paper::paper_names(); }
 
 Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::string_view format,
-                              std::string_view prices_text) {
+                              std::string_view prices_text, std::string_view language) {
+    const auto words = paper::Words::of(language);
+    if (!words) return words.fault();
     const auto prices = given_prices(prices_text);
     if (!prices) return prices.fault();
     auto on = take_up(*session_, seen_by(asked, paper));
@@ -61,7 +63,7 @@ Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::s
     if (auto chosen = last_visit(*on, asked, paper); !chosen) return chosen.fault();
     auto book = session_->reader();
     if (!book) return book.fault();
-    const paper::Setting setting = {paper::Words::english(),
+    const paper::Setting setting = {**words,
                                     *on->method,
                                     *on->kinds,
                                     {},

@@ -54,6 +54,8 @@ Result<Case> whole_job(Session& session, const std::string& ref, const std::stri
 } // namespace
 
 Result<std::string> Desk::recall(const Asked& asked, const RecallBy& by, std::string_view format) {
+    const auto words = paper::Words::of(by.language);
+    if (!words) return words.fault();
     auto wanted = wanted_of(by);
     if (!wanted) return wanted.fault();
     auto when = time_of(*session_, asked.when);
@@ -75,15 +77,12 @@ Result<std::string> Desk::recall(const Asked& asked, const RecallBy& by, std::st
     paper::RecallAsked recall{*wanted, by.notice, {}};
     for (std::size_t i = 0; i < found.size(); ++i)
         recall.roofs.push_back({&cases[i].job, std::move(found[i])});
-    const paper::Setting setting = {paper::Words::english(),
-                                    own_method(),
-                                    own_catalogue(),
-                                    {},
-                                    {},
-                                    "undersheet " + std::string(program_version()),
-                                    {},
-                                    nullptr};
-    return paper::write_document(paper::recall(recall, setting, *when), format, setting.words);
+    return paper::write_as(format, **words, [&](const paper::Words& in) -> Result<paper::Document> {
+        const paper::Setting setting = {in, own_method(), own_catalogue(),
+                                        {}, {},           "undersheet " + std::string(program_version()),
+                                        {}, nullptr};
+        return paper::recall(recall, setting, *when);
+    });
 }
 
 } // namespace undersheet::desk

@@ -93,6 +93,7 @@ struct NewSupplement {
 // Which roofs hold a batch.
 struct RecallBy {
     std::string batch = {}, product = {}, notice = {}, from = {}, to = {}; // days; "" leaves the window open
+    std::string language = "en";
 };
 
 struct SupplementSign {

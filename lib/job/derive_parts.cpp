@@ -50,12 +50,7 @@ private:
         Part& part = add(stage, edge.name);
         if (needed) return;
         part.state = State::not_needed;
-        part.note = "no chase at a " + spoken(edge.abutment);
-    }
-
-    static std::string spoken(std::string word) {
-        std::replace(word.begin(), word.end(), '_', ' ');
-        return word;
+        part.note = no_chase_at(edge.abutment).text;
     }
 
     // Where an edge meets a wall, at inner corners, at openings, and wherever a patch record asks for one.

@@ -39,14 +39,16 @@ bool wants_all(const HeadsSample& sample, const method::Method& method) {
 }
 
 void say(HeadsSample& sample) {
-    sample.line = std::to_string(sample.bad) + " of " + std::to_string(sample.checked);
-    if (sample.flush > 0) sample.line += " (" + std::to_string(sample.flush) + " flush)";
-    if (sample.is_full)
-        sample.line += ", all " + std::to_string(sample.total) + " checked";
-    else {
-        sample.line += "; could be up to " + std::to_string(sample.at_most) + " of " +
-                       std::to_string(sample.total) + " (" + fixed(sample.at_most_pct, 1) + " %)";
-    }
+    const auto text = [](std::int64_t n) { return std::to_string(n); };
+    const auto found =
+        worded(sample.flush > 0 ? "{bad} of {checked} ({flush} flush)" : "{bad} of {checked}",
+               {{"bad", text(sample.bad)}, {"checked", text(sample.checked)}, {"flush", text(sample.flush)}});
+    sample.line = worded(sample.is_full ? "{found}, all {total} checked"
+                                        : "{found}; could be up to {at_most} of {total} ({pct} %)",
+                         {{"found", found},
+                          {"total", text(sample.total)},
+                          {"at_most", text(sample.at_most)},
+                          {"pct", fixed(sample.at_most_pct, 1)}});
 }
 
 void work_out(HeadsSample& sample, const method::Method& method) {
@@ -95,7 +97,8 @@ std::optional<HeadsSample> judge_heads(const Job& job, const method::Method& met
     const bool put_right = sample.bad == 0 || (sample.is_full && reset >= sample.bad);
     sample.cleared = put_right && (sample.is_full || !sample.all_wanted);
     if (!sample.cleared && sample.bad == 0 && bad_before)
-        sample.line += "; the earlier sample calls for every head to be checked";
+        sample.line =
+            worded("{line}; the earlier sample calls for every head to be checked", {{"line", sample.line}});
     return sample;
 }
 

@@ -16,7 +16,7 @@ struct HeadsSample {
     bool all_wanted = false;      // so many were bad that all have to be checked
     bool cleared = false;         // bad ones were found once; later checks found them put right
     std::set<std::string> boards; // that had a bad head
-    std::string line;             // "0 of 50; could be up to 8 of 170 (4.7 %)"
+    Worded line;                  // "0 of 50; could be up to 8 of 170 (4.7 %)"
     std::vector<std::string> working;
     std::vector<const entry::Entry*> entries; // the sample that is judged
 };

@@ -118,16 +118,4 @@ std::string Job::person_name(std::string_view wanted) const {
     return found->name.empty() ? found->initials : found->name;
 }
 
-std::string part_words(std::string_view part) {
-    const auto slash = part.find('/');
-    if (slash == std::string_view::npos) return replaced(std::string(part), "-", " ");
-    const std::string stage(part.substr(0, slash));
-    const std::string what(part.substr(slash + 1));
-    if (stage == "field") return "field section " + what;
-    if (stage == "openings") return "opening " + what;
-    if (stage == "patches") return "patch " + what;
-    if (stage == "corners") return "corner " + what;
-    return stage + ", edge " + what;
-}
-
 } // namespace undersheet::job

@@ -10,6 +10,7 @@
 #include "entry/entry.h"
 #include "job/parts.h"
 #include "job/roof.h"
+#include "job/worded.h"
 #include "method/kinds.h"
 #include "method/method.h"
 
@@ -189,8 +190,5 @@ struct Job {
 [[nodiscard]] Result<Job> fold(EntryList entries, const method::Method& method,
                                const method::Catalogue& kinds, const entry::Time& as_of,
                                const std::optional<entry::Hash>& within = {});
-
-// "band/AB" in words: "band, edge AB".
-[[nodiscard]] std::string part_words(std::string_view part);
 
 } // namespace undersheet::job

@@ -16,6 +16,7 @@ struct Finding {
     std::string place = {}, part = {}, label = {}; // written forms; may be empty
     std::string says = {};                         // one sentence with value and limit
     std::string value = {}, limit = {}, source = {}, mark = {}, clears = {};
+    Worded says_as = {}, clears_as = {}; // says and clears, for another language
     bool near = false;
     bool decidable = false;
     bool by_reason = false;                        // a reason answers it

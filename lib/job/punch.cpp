@@ -8,18 +8,19 @@ namespace {
 
 using method::Severity;
 
-std::string hold_words(const method::Hold& hold) {
-    const std::string stage = hold.stage.empty() ? "every part" : part_words(hold.stage);
-    return hold.moment == method::Moment::start ? "start of " + stage : "sign-off of " + stage;
+Worded sign_off_of(const Worded& part) { return worded("sign-off of {part}", {{"part", part}}); }
+
+Worded hold_words(const method::Hold& hold) {
+    const Worded stage = hold.stage.empty() ? "every part" : part_worded(hold.stage);
+    return hold.moment == method::Moment::start ? worded("start of {part}", {{"part", stage}})
+                                                : sign_off_of(stage);
 }
 
-std::vector<std::string> holds_of(const Finding& finding) {
-    std::vector<std::string> words;
-    for (const auto& hold : finding.holds) {
-        const std::string line = hold_words(hold);
-        if (std::find(words.begin(), words.end(), line) == words.end()) words.push_back(line);
-    }
-    return words;
+// Each once.
+void add_hold(PunchRow& row, Worded hold) {
+    if (std::find(row.holds.begin(), row.holds.end(), hold.text) != row.holds.end()) return;
+    row.holds.push_back(hold.text);
+    row.holds_as.push_back(std::move(hold));
 }
 
 PunchRow row_of(const Finding& finding) {
@@ -30,7 +31,9 @@ PunchRow row_of(const Finding& finding) {
     row.part = finding.part;
     row.says = finding.says;
     row.clears = finding.clears;
-    row.holds = holds_of(finding);
+    row.says_as = finding.says_as;
+    row.clears_as = finding.clears_as;
+    for (const auto& hold : finding.holds) add_hold(row, hold_words(hold));
     row.raised = finding.entries.empty() ? nullptr : finding.entries.front();
     row.decided = finding.decided;
     return row;
@@ -43,9 +46,11 @@ PunchRow row_of(const PunchItem& item) {
                  .place = entry::place_text(item.place)};
     row.part = item.part;
     row.says = item.text;
-    row.clears = "punch clear " + row.number;
+    row.says_as = typed(item.text);
+    row.clears_as = typed("punch clear " + row.number);
+    row.clears = row.clears_as.text;
     if (item.severity != Severity::note)
-        row.holds = {"sign-off of " + (item.part.empty() ? "final" : part_words(item.part))};
+        add_hold(row, sign_off_of(part_worded(item.part.empty() ? "final" : item.part)));
     row.raised = item.raised;
     row.cleared = item.cleared;
     row.second_look = item.looked;

@@ -15,6 +15,8 @@ struct PunchRow {
     method::Severity severity{};
     std::string place = {}, part = {}, says = {}, clears = {};
     std::vector<std::string> holds = {}; // sign-offs and starts in words
+    Worded says_as = {}, clears_as = {}; // the same three, for another language
+    std::vector<Worded> holds_as = {};
     const entry::Entry* raised = nullptr;
     const entry::Entry* cleared = nullptr;
     const entry::Entry* second_look = nullptr;

@@ -142,6 +142,17 @@ std::string agreed_by(const Part& part) {
     return part.agreed_by;
 }
 
+Worded why_worded(const Job& job, const method::Method& method, const Part& part, const std::string& why) {
+    for (const Part& cause : job.parts)
+        if (Worded reopened = opened_again(cause.name); reopened.text == why) return reopened;
+    for (const method::Doubt& doubt : method.doubts())
+        if (doubt.says == why) return {why};
+    const Edge* edge = job.roof.edge(part.what);
+    if (edge == nullptr || part.state != State::not_needed) return typed(why);
+    Worded no_chase = no_chase_at(edge->abutment);
+    return no_chase.text == why ? no_chase : typed(why);
+}
+
 std::optional<Fall> fall_of(const Job& job, const method::Method& method, Surface surface) {
     Fall fall{run_on(job, surface), {}};
     std::vector<trade::Level> levels;

@@ -39,6 +39,11 @@ namespace undersheet::job {
 // Who agreed that a part is left out; a personal value, so it is asked of the entry that says so.
 [[nodiscard]] std::string agreed_by(const Part& part);
 
+// Why a part is not needed, in doubt or its signature struck, in words that can be said in another language; what is
+// neither of the method nor of the job's own making was typed.
+[[nodiscard]] Worded why_worded(const Job& job, const method::Method& method, const Part& part,
+                                const std::string& why);
+
 // The levels of one run with the fall they make; nothing when they are too few or lie in one line.
 struct Fall {
     std::vector<LevelPoint> points;

@@ -74,7 +74,7 @@ bool Replayer::is_affected(Which which, const Part& part, const Part& later, con
 }
 
 void Replayer::affect(Part& later, const Part& cause, Effect effect, const Entry& entry) {
-    const std::string why = part_words(cause.name) + " was opened again";
+    const std::string why = opened_again(cause.name).text;
     if (effect == Effect::doubt) {
         if (is_standing(later)) put_in_doubt(later, why, cause.name, entry);
         return;

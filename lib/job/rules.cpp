@@ -92,7 +92,16 @@ bool is_near(const Context& context, const Rule& rule, const Level& level, const
     return false;
 }
 
-std::string spoken(std::string word) { return replaced(std::move(word), "_", " "); }
+// A number as it is, a word of the catalogue as one, and whatever somebody wrote as theirs.
+Worded spoken(const Context& context, const Reading& reading, const std::string& name) {
+    const method::Kind* kind = context.kinds.find(reading.kind);
+    const method::Field* field = kind == nullptr ? nullptr : kind->field(name);
+    if (reading.number(name)) return {reading.word(name)};
+    const bool is_word =
+        field != nullptr && (field->type == method::FieldType::choice ||
+                             field->type == method::FieldType::yes_no || reading.not_looked(name));
+    return is_word ? choice_worded(name, reading.word(name)) : typed(replaced(reading.word(name), "_", " "));
+}
 
 // The worst level of the ladder that one of the fields meets.
 void check_reading(const Context& context, const Rule& rule, const Reading& reading, Findings& out) {
@@ -101,15 +110,15 @@ void check_reading(const Context& context, const Rule& rule, const Reading& read
         for (const auto& field : rule.fields) {
             if (!level_matches(context, rule, level, reading, field)) continue;
             out.push_back(make_finding(context, rule, level,
-                                       {.reading = &reading, .value = spoken(reading.word(field))}));
+                                       {.reading = &reading, .value = spoken(context, reading, field)}));
             return;
         }
     }
     for (const Level& level : rule.levels) {
         for (const auto& field : rule.fields) {
             if (!is_near(context, rule, level, reading, field)) continue;
-            out.push_back(
-                make_near(context, rule, level, {.reading = &reading, .value = spoken(reading.word(field))}));
+            out.push_back(make_near(context, rule, level,
+                                    {.reading = &reading, .value = spoken(context, reading, field)}));
             return;
         }
     }
@@ -121,29 +130,19 @@ std::string finding_id(const Rule& rule, const Finding& finding) {
     return at.empty() ? rule.name : rule.name + "@" + at;
 }
 
-// One pass from left to right: braces in what is filled in, a batch number say, stay what they are.
-std::string filled(std::string_view text, const std::map<std::string_view, std::string>& fillings) {
-    std::string out;
-    while (!text.empty()) {
-        const auto open = text.find('{');
-        const auto close = text.find('}', open);
-        if (open == std::string_view::npos || close == std::string_view::npos) break;
-        const auto found = fillings.find(text.substr(open + 1, close - open - 1));
-        out += text.substr(0, open);
-        out += found == fillings.end() ? std::string(text.substr(open, close - open + 1)) : found->second;
-        text.remove_prefix(close + 1);
-    }
-    return out.append(text);
-}
-
-std::string filled(std::string_view text, const Finding& finding, const std::string& limit_number) {
-    const std::string place = finding.place.empty() ? finding.label : finding.place;
-    const std::string label = finding.label.empty() ? finding.place : finding.label;
-    return filled(text, {{"value", finding.value},
-                         {"limit", limit_number},
-                         {"place", place.empty() ? "the roof" : place},
-                         {"label", label.empty() ? "the deck" : label},
-                         {"part", part_words(finding.part)}});
+Worded filled(const std::string& form, const Finding& finding, const About& about) {
+    const bool has_place = !finding.place.empty(), has_label = !finding.label.empty();
+    const Worded place = place_worded(finding.place);
+    const Worded label = about.label.empty() ? typed(finding.label) : about.label;
+    return worded(form, {{"value", about.value},
+                         {"limit", finding.limit},
+                         {"place", has_place   ? place
+                                   : has_label ? label
+                                               : "the roof"},
+                         {"label", has_label   ? label
+                                   : has_place ? place
+                                               : "the deck"},
+                         {"part", part_worded(finding.part)}});
 }
 
 void number_twins(Findings& findings) {
@@ -229,9 +228,9 @@ Finding make_finding(const Context& context, const Rule& rule, const Level& leve
         finding.entries = entries_behind(context, *about.reading, rule);
     }
     if (!about.place.empty()) finding.place = about.place;
-    if (!about.label.empty()) finding.label = about.label;
+    if (!about.label.empty()) finding.label = about.label.text;
     finding.entries.insert(finding.entries.end(), about.entries.begin(), about.entries.end());
-    finding.value = about.value;
+    finding.value = about.value.text;
     const method::Limit* limit = context.method.find_limit(about.limit.empty() ? level.limit : about.limit);
     if (limit != nullptr) {
         finding.limit = shortest(limit->value, 5);
@@ -242,10 +241,20 @@ Finding make_finding(const Context& context, const Rule& rule, const Level& leve
     finding.holds = level.holds;
     finding.by_reason = rule.by_reason;
     finding.decidable = rule.decidable && level.severity != method::Severity::note;
-    finding.clears = filled(level.clears.empty() ? rule.clears : level.clears, finding, finding.limit);
-    finding.says = filled(rule.text, finding, finding.limit);
+    clear_by(finding, filled(level.clears.empty() ? rule.clears : level.clears, finding, about));
+    say(finding, filled(rule.text, finding, about));
     finding.id = finding_id(rule, finding);
     return finding;
+}
+
+void say(Finding& finding, Worded says) {
+    finding.says = says.text;
+    finding.says_as = std::move(says);
+}
+
+void clear_by(Finding& finding, Worded clears) {
+    finding.clears = clears.text;
+    finding.clears_as = std::move(clears);
 }
 
 Finding make_near(const Context& context, const Rule& rule, const Level& level, const About& about) {
@@ -254,8 +263,8 @@ Finding make_near(const Context& context, const Rule& rule, const Level& level, 
     finding.near = true;
     finding.holds.clear();
     finding.decidable = false;
-    finding.says = "near the limit: " + finding.says;
-    finding.clears = "measure again if it matters: the instrument's own error could hide a fail";
+    say(finding, worded("near the limit: {says}", {{"says", finding.says_as}}));
+    clear_by(finding, "measure again if it matters: the instrument's own error could hide a fail");
     return finding;
 }
 

@@ -32,10 +32,10 @@ struct Context {
 // What a finding is about, filled in by whoever found it. `limit` names another limit than the level's own.
 struct About {
     const Reading* reading = nullptr;
-    std::string value = {};
+    Worded value = {};
     std::string limit = {};
     std::string place = {}; // when it is not the reading's
-    std::string label = {};
+    Worded label = {};
     std::vector<std::string> working = {};
     std::vector<const entry::Entry*> entries = {}; // besides the reading's own
     bool near = false;
@@ -43,6 +43,8 @@ struct About {
 
 [[nodiscard]] Finding make_finding(const Context& context, const method::Rule& rule,
                                    const method::Level& level, const About& about);
+void say(Finding& finding, Worded says); // instead of what the rule says
+void clear_by(Finding& finding, Worded clears);
 // A value on the good side of a limit, but within what the instrument cannot tell: a note that says so.
 [[nodiscard]] Finding make_near(const Context& context, const method::Rule& rule, const method::Level& level,
                                 const About& about);

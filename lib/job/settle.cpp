@@ -14,9 +14,24 @@ bool is_same_row(const PunchItem& a, const PunchItem& b) {
 }
 
 // Of those that came apart; the first side is what they did not know of.
-std::string entries_words(const SettleItem& item) {
+Worded entries_worded(const SettleItem& item) {
     const std::size_t count = item.sides.size() - 1;
-    return std::to_string(count) + (count == 1 ? " entry" : " entries");
+    return worded(count == 1 ? "{n} entry" : "{n} entries", {{"n", std::to_string(count)}});
+}
+
+// "moisture at 2.90,1.80", "moisture"
+Worded what_worded(const SettleItem& item, const Worded& what) {
+    if (item.place.form == entry::PlaceForm::nowhere) return what;
+    return worded("{what} at {place}",
+                  {{"what", what}, {"place", place_worded(entry::place_text(item.place))}});
+}
+
+Worded states_worded(const SettleItem& item) {
+    Worded states = item.sides.front().says;
+    for (std::size_t i = 1; i < item.sides.size(); ++i)
+        states =
+            worded("{states} on one device, {state}", {{"states", states}, {"state", item.sides[i].says}});
+    return worded("{part}: {states} on another", {{"part", part_worded(item.part)}, {"states", states}});
 }
 
 } // namespace
@@ -30,31 +45,34 @@ std::string settle_id(const SettleItem& item) {
     return "M" + entry::hash_text(entry::sha256(whole)).substr(0, kDigits);
 }
 
-std::string settle_words(const SettleItem& item) {
+Worded settle_worded(const SettleItem& item) {
     const std::string count = std::to_string(item.sides.size());
-    const std::string at =
-        item.place.form == entry::PlaceForm::nowhere ? "" : " at " + entry::place_text(item.place);
+    const Worded what = what_worded(item, choice_worded("read", item.kind));
     switch (item.about) {
-    case Apart::part_state: {
-        std::vector<std::string> states;
-        for (const SettleSide& side : item.sides) states.push_back(side.says);
-        return part_words(item.part) + ": " + joined(states, " on one device, ") + " on another";
-    }
+    case Apart::part_state:
+        return states_worded(item);
     case Apart::reading:
-        return item.kind + at + ": read differently on " + count + " devices";
+        return worded("{what}: read differently on {n} devices", {{"what", what}, {"n", count}});
     case Apart::field:
-        return item.kind + at + ": " + item.field + " said differently on " + count + " devices";
+        return worded("{what}: {field} said differently on {n} devices",
+                      {{"what", what}, {"field", typed(item.field)}, {"n", count}});
     case Apart::correction:
-        return item.field + at + ": one entry corrected differently on " + count + " devices";
+        return worded("{what}: one entry corrected differently on {n} devices",
+                      {{"what", what_worded(item, typed(item.field))}, {"n", count}});
     case Apart::after_hand_over:
-        return entries_words(item) + " written on another device that did not know of the hand-over";
+        return worded("{entries} written on another device that did not know of the hand-over",
+                      {{"entries", entries_worded(item)}});
     case Apart::after_revocation:
-        return entries_words(item) + " from a device after it was reported lost, not counted";
+        return worded("{entries} from a device after it was reported lost, not counted",
+                      {{"entries", entries_worded(item)}});
     case Apart::punch_rows:
-        return "punch rows " + item.sides[0].says + " and " + item.sides[1].says + " say the same";
+        return worded("punch rows {one} and {other} say the same",
+                      {{"one", typed(item.sides[0].says)}, {"other", typed(item.sides[1].says)}});
     }
     return {};
 }
+
+std::string settle_words(const SettleItem& item) { return settle_worded(item).text; }
 
 Result<const SettleItem*> settle_item_meant(const Job& job, std::string_view typed) {
     constexpr std::size_t kShortest = 3;

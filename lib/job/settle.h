@@ -13,6 +13,7 @@ namespace undersheet::job {
 [[nodiscard]] std::string settle_id(const SettleItem& item);
 
 // "band, edge AB: signed on one device, paused on another".
+[[nodiscard]] Worded settle_worded(const SettleItem& item);
 [[nodiscard]] std::string settle_words(const SettleItem& item);
 
 // The open item meant by its name, or as much of the beginning as is unmistakable.

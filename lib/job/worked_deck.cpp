@@ -45,12 +45,13 @@ void heads(const Context& context, const Rule& rule, Findings& out) {
         make_finding(context, rule, rule.levels.front(),
                      {.value = sample->line, .working = sample->working, .entries = sample->entries});
     if (sample->all_wanted && !sample->is_full)
-        finding.clears = "check every head: set the bad ones and record reset=";
+        clear_by(finding, "check every head: set the bad ones and record reset=");
     else if (sample->is_full)
-        finding.clears = "set them, and record the full check with reset=" + std::to_string(sample->bad);
+        clear_by(finding, worded("set them, and record the full check with reset={bad}",
+                                 {{"bad", std::to_string(sample->bad)}}));
     else if (!sample->boards.empty())
-        finding.clears = "check every head of those boards and their neighbours; then check different heads "
-                         "(other_heads=yes)";
+        clear_by(finding, "check every head of those boards and their neighbours; then check different heads "
+                          "(other_heads=yes)");
     out.push_back(std::move(finding));
 }
 
@@ -63,9 +64,11 @@ void heads_sample(const Context& context, const Rule& rule, Findings& out) {
     const double wanted = squares * context.limit("heads_per_square");
     if (static_cast<double>(sample->squares) >= squares && static_cast<double>(sample->checked) >= wanted)
         return;
-    const std::string line = std::to_string(sample->checked) + " heads in " +
-                             std::to_string(sample->squares) + " squares; " + shortest(wanted, 0) + " in " +
-                             shortest(squares, 0) + " wanted";
+    const auto line = worded("{checked} heads in {squares} squares; {heads} in {wanted} wanted",
+                             {{"checked", std::to_string(sample->checked)},
+                              {"squares", std::to_string(sample->squares)},
+                              {"heads", shortest(wanted, 0)},
+                              {"wanted", shortest(squares, 0)}});
     out.push_back(
         make_finding(context, rule, rule.levels.front(), {.value = line, .entries = sample->entries}));
 }
@@ -98,8 +101,9 @@ void fixing_length(const Context& context, const Rule& rule, Findings& out) {
                                         .value = shortest(*length_mm, 1),
                                         .limit = by_board ? "fixing_length_times" : "fixing_length_mm",
                                         .working = {sum}});
-        finding.says = "fixings " + finding.value + " mm long; at least " + shortest(least_mm, 1) + " mm";
         finding.limit = shortest(least_mm, 1);
+        say(finding, worded("fixings {value} mm long; at least {limit} mm",
+                            {{"value", finding.value}, {"limit", finding.limit}}));
         out.push_back(std::move(finding));
     }
 }
@@ -139,8 +143,8 @@ void moisture(const Context& context, const Rule& rule, Findings& out) {
     for (const Reading* reading : context.job.all("moisture")) {
         const auto result = judged(context, *reading);
         if (!result) continue;
-        const std::string value =
-            fixed(result->judged_pct, 1) + " %" + (result->judged_corrected ? " (corrected)" : " (raw)");
+        const auto value = worded(result->judged_corrected ? "{pct} % (corrected)" : "{pct} % (raw)",
+                                  {{"pct", fixed(result->judged_pct, 1)}});
         std::vector<std::string> working{"raw " + reading->word("reading_pct") + " %"};
         if (result->corrected_pct)
             working.push_back("corrected for the board's temperature " + fixed(*result->corrected_pct, 3) +
@@ -162,8 +166,9 @@ void meter(const Context& context, const Rule& rule, Findings& out) {
         if (!over && *raw >= context.limit("meter_least_pct")) continue;
         const Level* level = level_with(rule, over ? "meter_most_pct" : "meter_least_pct");
         if (level == nullptr) continue;
-        out.push_back(make_finding(context, rule, *level,
-                                   {.reading = reading, .value = reading->word("reading_pct") + " %"}));
+        out.push_back(make_finding(
+            context, rule, *level,
+            {.reading = reading, .value = worded("{pct} %", {{"pct", reading->word("reading_pct")}})}));
     }
 }
 
@@ -190,9 +195,9 @@ void moisture_points(const Context& context, const Rule& rule, Findings& out) {
     Finding finding = make_finding(context, rule, rule.levels.front(), {.value = std::to_string(count)});
     for (const Reading* point : points) finding.entries.push_back(point->entry);
     finding.limit = shortest(wanted, 0);
-    finding.says = finding.value +
-                   (finding.value == "1" ? " moisture point; at least " : " moisture points; at least ") +
-                   finding.limit;
+    say(finding, worded(count == 1 ? "{value} moisture point; at least {limit}"
+                                   : "{value} moisture points; at least {limit}",
+                        {{"value", finding.value}, {"limit", finding.limit}}));
     out.push_back(std::move(finding));
 }
 

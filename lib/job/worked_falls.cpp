@@ -33,9 +33,13 @@ std::optional<WorkedOut> work_out(const Context& context) {
     return WorkedOut{*std::move(run), *std::move(falls)};
 }
 
-std::string one_in(double along_m, double rise_mm) {
+Worded one_in(const std::optional<double>& n) {
+    return n ? worded("1:{n}", {{"n", fixed(*n, 1)}}) : Worded("level");
+}
+
+Worded one_in(double along_m, double rise_mm) {
     const auto n = trade::fall_1_in(along_m, rise_mm);
-    return n ? "1:" + fixed(std::fabs(*n), 1) : "level";
+    return one_in(n ? std::optional(std::fabs(*n)) : n);
 }
 
 std::string place_of(const LevelRun& run, std::size_t i) {
@@ -52,7 +56,7 @@ std::vector<const entry::Entry*> ends_of(const LevelRun& run, std::size_t lower,
 
 std::string sum_of(const trade::Step& step) {
     return shortest(step.run_rise_mm, 1) + " mm in " + fixed(step.run_m, 2) +
-           " m along the fall = " + one_in(step.run_m, step.run_rise_mm);
+           " m along the fall = " + one_in(step.run_m, step.run_rise_mm).text;
 }
 
 // Each run once, flattest first: steps of one run share its verdict.
@@ -111,9 +115,8 @@ void design_fall(const Context& context, const Rule& rule, Findings& out) {
     if (!worked) return;
     const auto& fall = worked->falls.plane.fall_1_in;
     if (fall && *fall <= context.limit("design_fall_1_in")) return;
-    const std::string value = fall ? "1:" + fixed(*fall, 1) : "level";
     out.push_back(make_finding(context, rule, rule.levels.front(),
-                               {.value = value,
+                               {.value = one_in(fall),
                                 .working = {"plane through " + std::to_string(worked->run.points.size()) +
                                             " levels, rms " + fixed(worked->falls.plane.rms_mm, 1) + " mm"},
                                 .entries = {worked->run.points.front().reading->entry}}));

@@ -64,8 +64,8 @@ void level_grid(const Context& context, const Rule& rule, Findings& out) {
 void in_doubt(const Context& context, const Rule& rule, Findings& out) {
     for (const Reading& reading : context.job.readings) {
         if (!reading.doubted) continue;
-        out.push_back(
-            make_finding(context, rule, rule.levels.front(), {.reading = &reading, .value = reading.kind}));
+        out.push_back(make_finding(context, rule, rule.levels.front(),
+                                   {.reading = &reading, .value = choice_worded("read", reading.kind)}));
     }
 }
 

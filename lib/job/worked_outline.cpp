@@ -61,7 +61,7 @@ void tape_fit(const Context& context, const Rule& rule, Findings& out) {
     if (!roof.outline_says.empty()) {
         Finding finding =
             make_finding(context, rule, rule.levels.front(), {.entries = entries_of(context.job, "tape")});
-        finding.says = "the tapes do not fix the outline: " + roof.outline_says;
+        say(finding, worded("the tapes do not fix the outline: {why}", {{"why", roof.outline_says}}));
         out.push_back(std::move(finding));
         return;
     }

@@ -51,9 +51,10 @@ void ponds(const Context& context, const Rule& rule, Findings& out) {
                                  fixed(pond.litres, 1) + " l";
         for (const auto& level : rule.levels) {
             if (pond.depth_mm <= context.limit(level.limit)) continue;
-            out.push_back(make_finding(
-                context, rule, level,
-                {.reading = deepest, .value = fixed(pond.depth_mm, 0) + " mm", .working = {size}}));
+            out.push_back(make_finding(context, rule, level,
+                                       {.reading = deepest,
+                                        .value = worded("{mm} mm", {{"mm", fixed(pond.depth_mm, 0)}}),
+                                        .working = {size}}));
             break;
         }
     }

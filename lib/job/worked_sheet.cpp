@@ -51,9 +51,9 @@ bool covers(const Context& context, double width_m, double length_m, bool with_s
     return other_way && *other_way <= width_m + tape_m;
 }
 
-std::string needed_words(const Context& context, double width_m) {
+Worded needed_words(const Context& context, double width_m) {
     const auto length_m = length_needed_m(context, width_m, false);
-    return length_m ? fixed(*length_m, 2) + " m of this width" : "a wider roll";
+    return length_m ? worded("{m} m of this width", {{"m", fixed(*length_m, 2)}}) : Worded("a wider roll");
 }
 
 void sheet_size(const Context& context, const Rule& rule, Findings& out) {
@@ -64,13 +64,15 @@ void sheet_size(const Context& context, const Rule& rule, Findings& out) {
         if (!width_m || !length_m || covers(context, *width_m, *length_m, true)) continue;
         const Severity severity =
             covers(context, *width_m, *length_m, false) ? Severity::note : Severity::stop;
-        const std::string size = sheet->word("width_m") + " x " + sheet->word("length_m") + " m";
+        const auto size = worded("{width} x {length} m",
+                                 {{"width", sheet->word("width_m")}, {"length", sheet->word("length_m")}});
         Finding finding =
             make_finding(context, rule, *rule.level(severity), {.reading = sheet, .value = size});
-        finding.limit = needed_words(context, *width_m);
-        finding.says = severity == Severity::stop
-                           ? "the sheet is " + size + "; " + finding.limit + " is needed"
-                           : "the sheet is " + size + ": the spare is used up";
+        const Worded needed = needed_words(context, *width_m);
+        finding.limit = needed.text;
+        say(finding, worded(severity == Severity::stop ? "the sheet is {size}; {needed} is needed"
+                                                       : "the sheet is {size}: the spare is used up",
+                            {{"size", size}, {"needed", needed}}));
         out.push_back(std::move(finding));
     }
 }

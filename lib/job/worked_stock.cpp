@@ -20,11 +20,11 @@ void tin_date(const Context& context, const Rule& rule, Findings& out) {
         const bool past = left_days < context.limit("zero");
         if (!past && left_days > context.limit("use_by_warn_days")) continue;
         const Severity severity = past && used_on ? Severity::stop : Severity::note;
-        out.push_back(
-            make_finding(context, rule, *rule.level(severity),
-                         {.reading = tin,
-                          .value = entry::date_words(*use_by) +
-                                   (past ? ", past" : ", " + shortest(left_days, 0) + " days left")}));
+        out.push_back(make_finding(
+            context, rule, *rule.level(severity),
+            {.reading = tin,
+             .value = worded(past ? "{date}, past" : "{date}, {days} days left",
+                             {{"date", date_worded(*use_by)}, {"days", shortest(left_days, 0)}})}));
     }
 }
 
@@ -46,8 +46,9 @@ void tin_two_dates(const Context& context, const Rule& rule, Findings& out) {
             if (batch.empty() || batch == "unknown" || tins[k]->word("batch") != batch) continue;
             if (tins[i]->word("use_by").empty() || tins[k]->word("use_by").empty()) continue;
             if (tins[i]->word("use_by") == tins[k]->word("use_by")) continue;
-            out.push_back(make_finding(context, rule, rule.levels.front(),
-                                       {.reading = tins[i], .value = batch, .entries = {tins[k]->entry}}));
+            out.push_back(
+                make_finding(context, rule, rule.levels.front(),
+                             {.reading = tins[i], .value = typed(batch), .entries = {tins[k]->entry}}));
         }
     }
 }
@@ -60,9 +61,9 @@ void labels(const Context& context, const Rule& rule, Findings& out) {
     }
     for (const Reading* sheet : context.job.all("sheet")) {
         if (has_label_photo(context.job, *sheet)) continue;
-        out.push_back(
-            make_finding(context, rule, rule.levels.front(),
-                         {.reading = sheet, .label = sheet->label.empty() ? "the sheet" : sheet->label}));
+        out.push_back(make_finding(
+            context, rule, rule.levels.front(),
+            {.reading = sheet, .label = sheet->label.empty() ? "the sheet" : typed(sheet->label)}));
     }
 }
 

@@ -93,11 +93,12 @@ void punch(const Context& context, const Rule& rule, Findings& out) {
         if (item.cleared != nullptr || item.joined_away) continue;
         const Level* level = rule.level(item.severity);
         if (level == nullptr) continue;
-        Finding finding = make_finding(context, rule, *level, {.value = item.text, .entries = {item.raised}});
+        Finding finding =
+            make_finding(context, rule, *level, {.value = typed(item.text), .entries = {item.raised}});
         finding.place = entry::place_text(item.place);
         finding.part = item.part;
         finding.id = "punch@" + item.name;
-        finding.clears = "punch clear " + item.name;
+        clear_by(finding, typed("punch clear " + item.name));
         out.push_back(std::move(finding));
     }
 }

@@ -63,7 +63,7 @@ std::vector<std::string> unfinished_parts(const Making& making) {
     for (const Part& part : making.job.parts) {
         const bool settled = part.state == State::signed_off || part.state == State::left_out ||
                              part.state == State::not_needed || part.state == State::closed;
-        if (!settled && part.stage != "hand-over") names.push_back(job::part_words(part.name));
+        if (!settled && part.stage != "hand-over") names.push_back(making.said.part(part.name));
     }
     return names;
 }
@@ -72,7 +72,7 @@ void add_open(Making& making, const std::vector<job::PunchRow>& rows, const std:
     if (rows.empty() && parts.empty()) return;
     making.heading("section.still_open");
     Listing listing;
-    for (const job::PunchRow& row : rows) listing.points.emplace_back(row.says);
+    for (const job::PunchRow& row : rows) listing.points.emplace_back(making.said.again(row.says_as));
     if (!parts.empty())
         listing.points.emplace_back(making.say("completion.parts", {{"parts", making.words.listed(parts)}}));
     making.paper.add(std::move(listing));

@@ -180,7 +180,7 @@ void add_heights(Making& making) {
 std::string used_on(const Making& making, const std::string& label) {
     std::vector<std::string> parts;
     for (const job::TinUse& use : job::tin_uses(making.job)) {
-        const std::string name = job::part_words(use.part);
+        const std::string name = making.said.part(use.part);
         const bool same = use.label == label || (use.tin != nullptr && use.tin->label == label);
         if (same && !use.part.empty() && std::find(parts.begin(), parts.end(), name) == parts.end())
             parts.push_back(name);
@@ -233,16 +233,17 @@ void add_differences(Making& making) {
     making.heading("section.not_as_usual");
     Listing listing;
     for (const Finding& finding : making.judgement.departures)
-        listing.points.emplace_back(making.say("not_as_usual.let_go", {{"says", plain_says(making, finding)},
-                                                                       {"who", finding.decided->decider},
-                                                                       {"role", finding.decided->role},
-                                                                       {"why", finding.decided->why}}));
+        listing.points.emplace_back(
+            making.say("not_as_usual.let_go", {{"says", plain_says(making, finding)},
+                                               {"who", making.words.held(finding.decided->decider)},
+                                               {"role", making.said.choice("role", finding.decided->role)},
+                                               {"why", finding.decided->why}}));
     for (const Part& part : making.job.parts)
         if (!part.left_out_why.empty())
             listing.points.emplace_back(
-                making.say("not_as_usual.left_out", {{"part", job::part_words(part.name)},
+                making.say("not_as_usual.left_out", {{"part", making.said.part(part.name)},
                                                      {"why", part.left_out_why},
-                                                     {"who", job::agreed_by(part)}}));
+                                                     {"who", making.words.held(job::agreed_by(part))}}));
     for (const Finding& finding : making.judgement.findings)
         if (finding.severity == method::Severity::note && stays_with_roof(making, finding))
             listing.points.emplace_back(

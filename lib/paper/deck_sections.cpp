@@ -122,7 +122,7 @@ Row moisture_row(const Making& making, const Reading& point) {
 
 Row level_row(const Making& making, const job::LevelPoint& level) {
     const std::string label = level.reading->label;
-    const std::string place = entry::place_text(level.reading->place);
+    const std::string place = making.said.short_place(level.reading->place);
     return {{label.empty() ? place : label + " (" + place + ")", making.said.bare(*level.reading, "z_mm"),
              making.said.value(*level.reading, "on"), verdict_on(making, *level.reading, "verdict.nothing")},
             {}};
@@ -137,7 +137,7 @@ void add_closing(Making& making, const job::LevelRun& run) {
 
 // The plane, the flattest run, and the level that lies furthest off the plane.
 std::vector<Fact> fall_facts(const Making& making, const job::Fall& fall) {
-    const auto spot = [&](std::size_t i) { return entry::place_text(fall.points[i].reading->place); };
+    const auto spot = [&](std::size_t i) { return making.said.short_place(fall.points[i].reading->place); };
     const trade::Plane& plane = fall.falls.plane;
     std::vector<Fact> facts{{making.say("falls.plane"), fall_words(making, plane.fall_1_in)}};
     if (fall.falls.flattest) {

@@ -31,21 +31,23 @@ void add_fact(std::vector<Fact>& facts, std::string name, std::string value) {
 // As the punch list says it.
 std::string holds(const Making& making, const Finding& finding) {
     for (const job::PunchRow& row : making.punch)
-        if (row.number == finding.id) return joined(row.holds, ", ");
+        if (row.number == finding.id) return making.holds(row);
     return {};
 }
 
 std::string where(const Making& making, const Finding& finding) {
     if (!finding.label.empty() && !finding.place.empty() && finding.label != finding.place)
         return finding.label + ", " + making.said.place(finding.place);
-    return finding.place.empty() ? finding.label : making.said.place(finding.place);
+    return finding.place.empty() ? making.said.called(finding.says_as, finding.label)
+                                 : making.said.place(finding.place);
 }
 
 std::string not_looked_line(const Making& making, const job::NotLooked& one) {
-    if (one.reading == nullptr) return making.say("not_looked.kind", {{"kind", one.kind->heading}});
+    if (one.reading == nullptr)
+        return making.say("not_looked.kind", {{"kind", making.words.text(one.kind->heading)}});
     const std::string spot = making.said.spot(*one.reading);
     return making.say(spot.empty() ? "not_looked.field" : "not_looked.field_at",
-                      {{"kind", one.kind->heading},
+                      {{"kind", making.words.text(one.kind->heading)},
                        {"spot", spot},
                        {"field", making.said.label(one.kind->name, one.field)},
                        {"answer", making.said.value(*one.reading, one.field)}});
@@ -84,30 +86,35 @@ std::string word_replaced(std::string text, std::string_view word, std::string_v
 } // namespace
 
 std::string plain_says(const Making& making, const Finding& finding) {
-    if (finding.place.empty()) return finding.says;
-    return word_replaced(finding.says, finding.place, making.said.place(finding.place));
+    const std::string says = making.said.again(finding.says_as);
+    if (finding.place.empty()) return says;
+    const std::string at = making.said.again(job::place_worded(finding.place));
+    return word_replaced(says, at, making.said.place(finding.place));
 }
 
 void add_passing(Making& making, std::string_view kind) {
     Listing listing;
     for (const Finding& finding : making.judgement.findings)
         if (kind_of(making, finding) == kind)
-            listing.points.push_back(
-                Text().add(making.severity(finding.severity), Weight::strong).add(": " + finding.says));
+            listing.points.push_back(Text()
+                                         .add(making.severity(finding.severity), Weight::strong)
+                                         .add(": " + making.said.again(finding.says_as)));
     if (!listing.points.empty()) making.paper.add(std::move(listing));
 }
 
 std::string source_words(const Making& making, const Finding& finding) {
-    if (finding.mark != "G" && finding.mark != "M") return finding.source; // a practice says so itself
-    return making.say("finding.source",
-                      {{"source", finding.source}, {"mark", making.say("mark." + finding.mark)}});
+    if (finding.mark != "G" && finding.mark != "M")
+        return making.words.text(finding.source); // a practice says so itself
+    return making.say("finding.source", {{"source", making.words.text(finding.source)},
+                                         {"mark", making.say("mark." + finding.mark)}});
 }
 
 Item finding_item(const Making& making, const Finding& finding, std::string number) {
-    Item item{std::move(number), making.severity(finding.severity), finding.says, {}, {}};
+    Item item{
+        std::move(number), making.severity(finding.severity), making.said.again(finding.says_as), {}, {}};
     add_fact(item.facts, making.say("finding.place"), where(making, finding));
     add_fact(item.facts, making.say("finding.limit_from"), source_words(making, finding));
-    add_fact(item.facts, making.say("finding.clears"), finding.clears);
+    add_fact(item.facts, making.say("finding.clears"), making.said.again(finding.clears_as));
     add_fact(item.facts, making.say("punch.holds"), holds(making, finding));
     if (finding.near) item.facts.push_back({making.say("finding.near"), making.say("finding.near_says")});
     if (finding.reason != nullptr)
@@ -125,9 +132,14 @@ void add_departures(Making& making) {
     int number = 0;
     for (const Finding& finding : making.judgement.departures) {
         const job::Decision& decision = *finding.decided;
-        Item item{std::to_string(++number), making.say("departures.let_go"), finding.says, {}, {}};
+        Item item{std::to_string(++number),
+                  making.say("departures.let_go"),
+                  making.said.again(finding.says_as),
+                  {},
+                  {}};
         add_fact(item.facts, making.say("departures.decided_by"),
-                 making.say("departures.who", {{"who", decision.decider}, {"role", decision.role}}));
+                 making.say("departures.who", {{"who", making.words.held(decision.decider)},
+                                               {"role", making.said.choice("role", decision.role)}}));
         add_fact(item.facts, making.say("departures.why"), decision.why);
         add_fact(item.facts, making.say("finding.limit_from"), source_words(making, finding));
         add_fact(item.facts, making.say("departures.written_by"), making.by(decision.entry));

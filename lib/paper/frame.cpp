@@ -21,7 +21,7 @@ Foot foot_of(const job::Job& job, const Setting& setting) {
         foot.cautions.push_back(words.say(key));
     foot.standing = words.say("foot.standing");
     foot.made_with = words.say("foot.made_with", {{"program", setting.program},
-                                                  {"method", setting.method.name()},
+                                                  {"method", words.text(setting.method.name())},
                                                   {"version", setting.method.version()},
                                                   {"hash", entry::short_name(setting.method.hash())}});
     foot.check_value = check_value(job);
@@ -31,19 +31,20 @@ Foot foot_of(const job::Job& job, const Setting& setting) {
 } // namespace
 
 Document framed(std::string name, const job::Job& job, const Setting& setting) {
+    const Words& words = setting.words;
     Document paper;
-    paper.language = setting.words.language();
+    paper.language = words.language();
     paper.head = {.firm = job::firm_said(job, "name"),
                   .firm_address = job::firm_said(job, "address"),
                   .firm_phone = job::firm_said(job, "phone"),
                   .job = job.ref,
                   .roof = job.roof_name,
-                  .customer = job.personal("site", "customer"),
-                  .customer_address = job.personal("site", "address"),
+                  .customer = words.held(job.personal("site", "customer")),
+                  .customer_address = words.held(job.personal("site", "address")),
                   .name = std::move(name),
                   .number = setting.number,
                   .issue = setting.issue,
-                  .date = setting.words.date(entry::date_of(job.as_of))};
+                  .date = words.date(entry::date_of(job.as_of))};
     paper.foot = foot_of(job, setting);
     return paper;
 }

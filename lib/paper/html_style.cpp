@@ -11,6 +11,7 @@ constexpr Literal kStyleSheet = R"css(
 }
 * { box-sizing: border-box; }
 html { -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
+html:not(:lang(en)) { -webkit-hyphens: auto; hyphens: auto; hyphenate-limit-chars: 10 4 4; }
 body {
   margin: 0 auto; padding: 1.25rem 1rem 3rem; max-width: 46rem; background: var(--page); color: var(--ink);
   font: 1rem/1.5 system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", sans-serif; overflow-wrap: anywhere;
@@ -26,8 +27,8 @@ li:dir(rtl) { margin: 0 1.2rem 0.3rem -1.2rem; }
 .firm { color: var(--quiet); margin: 0; }
 .firm strong { color: var(--ink); font-size: 1.1rem; }
 .verdict { font-size: 1.35rem; margin: 1rem 0; }
-dl.facts > div { display: grid; grid-template-columns: 11rem 1fr; gap: 0 1rem; padding: 0.2rem 0; }
-dt { color: var(--quiet); }
+dl.facts > div { display: grid; grid-template-columns: minmax(min-content, 11rem) 1fr; gap: 0 1rem; padding: 0.2rem 0; }
+dt { color: var(--quiet); overflow-wrap: break-word; }
 dd { margin: 0; }
 .scroll { overflow-x: auto; margin: 0 0 1rem; }
 table { border-collapse: collapse; width: 100%; font-size: 0.94rem; }
@@ -80,7 +81,8 @@ code { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace; font-
   .signature { display: inline-block; vertical-align: top; width: 14rem; margin-right: 1rem; }
 }
 @media screen and (max-width: 34rem) {
-  dl.facts > div { grid-template-columns: 6.5rem 1fr; gap: 0 0.75rem; }
+  dl.facts > div { grid-template-columns: minmax(min-content, 6.5rem) 1fr; gap: 0 0.75rem; }
+  html:not(:lang(en)) dl.facts > div { grid-template-columns: minmax(min-content, 8rem) 1fr; }
   table.stacks, .stacks tbody, .stacks tr, .stacks th, .stacks td { display: block; }
   .stacks caption { display: block; }
   .stacks thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }

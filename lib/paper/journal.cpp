@@ -21,7 +21,8 @@ std::string typed_words(const Making& making, const Entry& entry) {
 
 std::string kind_words(const Making& making, const Entry& entry) {
     const method::Kind* kind = making.setting.kinds.find(entry.kind);
-    return kind == nullptr ? making.say("journal.unknown", {{"kind", entry.kind}}) : kind->heading;
+    return kind == nullptr ? making.say("journal.unknown", {{"kind", entry.kind}})
+                           : making.words.text(kind->heading);
 }
 
 bool is_reading(const Making& making, const Entry& entry) {
@@ -31,7 +32,7 @@ bool is_reading(const Making& making, const Entry& entry) {
 
 std::string where_words(const Making& making, const Entry& entry) {
     const std::string place = making.said.place(entry.place);
-    return place.empty() && !entry.part.empty() ? job::part_words(entry.part) : place;
+    return place.empty() && !entry.part.empty() ? making.said.part(entry.part) : place;
 }
 
 // What an entry says, and what was typed where that differs, on lines of their own below its row.

@@ -74,7 +74,8 @@ void add_why(const Visit& visit) {
     making.heading("section.visit");
     std::vector<Fact> facts;
     add_fact(making, facts, "look.why", why_words(making, visit.supplement));
-    add_fact(making, facts, "look.complaint", visit.supplement.opened->field_text("complaint"));
+    add_fact(making, facts, "look.complaint",
+             making.words.held(visit.supplement.opened->field_text("complaint")));
     add_fact(making, facts, "look.came", making.by(visit.supplement.opened));
     add_fact(making, facts, "look.weather", visit.last("weather_before"));
     add_fact(making, facts, "look.first_record", first_record(making));
@@ -103,7 +104,7 @@ void add_seen(const Visit& visit) {
                  says("whose"), entry::short_name(look->entry->hash)},
                 {}};
         if (const std::string complaint = look->entry->field_text("complaint"); !complaint.empty())
-            row.beneath.emplace_back(making.say("look.said", {{"words", complaint}}));
+            row.beneath.emplace_back(making.say("look.said", {{"words", making.words.held(complaint)}}));
         rows.push_back(std::move(row));
         mark(making, entry::place_text(look->place), "(" + number + ")", plan);
     }
@@ -130,7 +131,7 @@ void add_tins(const Visit& visit) {
     for (const job::TinUse& use : job::tin_uses(making.job)) {
         if (!visit.has(use.entry)) continue;
         const auto batch = use.tin == nullptr ? std::string() : making.said.value(*use.tin, "batch");
-        rows.push_back({{use.label, batch, use.part.empty() ? "" : job::part_words(use.part),
+        rows.push_back({{use.label, batch, use.part.empty() ? "" : making.said.part(use.part),
                          making.by(use.entry), entry::short_name(use.entry->hash)},
                         {}});
     }
@@ -156,10 +157,11 @@ void add_still_open(const Visit& visit) {
     Listing listing;
     for (const job::PunchRow& row : making.punch)
         if (visit.has(row.raised))
-            listing.points.emplace_back(making.severity(row.severity) + ": " + row.says);
+            listing.points.emplace_back(making.severity(row.severity) + ": " +
+                                        making.said.again(row.says_as));
     for (const job::Part* part : job::in_hand(making.job))
         listing.points.emplace_back(making.say(
-            "look.part_open", {{"part", job::part_words(part->name)},
+            "look.part_open", {{"part", making.said.part(part->name)},
                                {"state", making.say("state." + std::string(job::state_word(part->state)))}}));
     if (listing.points.empty()) return making.sentence("look.nothing_open");
     making.paper.add(std::move(listing));

@@ -55,6 +55,12 @@ std::string Making::severity(method::Severity severity) const {
     return say("severity.note");
 }
 
+std::string Making::holds(const job::PunchRow& row) const {
+    std::vector<std::string> all;
+    for (const job::Worded& hold : row.holds_as) all.push_back(said.again(hold));
+    return joined(all, ", ");
+}
+
 Photograph Making::photograph(const job::Reading& photo) const {
     std::vector<std::string> pieces;
     const std::string at = said.place(photo.place);

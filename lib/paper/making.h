@@ -20,7 +20,8 @@ struct Making {
     [[nodiscard]] std::string person(const entry::Entry* entry) const;
     [[nodiscard]] std::string when(const entry::Entry* entry) const;
     [[nodiscard]] std::string
-    signed_how(const job::SignOff& signature) const; // "own check, with a PIN", or ""
+    signed_how(const job::SignOff& signature) const;                 // "own check, with a PIN", or ""
+    [[nodiscard]] std::string holds(const job::PunchRow& row) const; // "start of band, sign-off of final"
     [[nodiscard]] std::string severity(method::Severity severity) const;
     [[nodiscard]] Photograph photograph(const job::Reading& photo) const;
     [[nodiscard]] std::vector<Photograph> photographs(const std::vector<const job::Reading*>& photos) const;

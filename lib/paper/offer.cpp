@@ -34,8 +34,7 @@ void add_edges(const Making& making, const job::TakeOff& made, Listing& listing)
 
 void add_openings(const Making& making, Listing& listing) {
     for (const job::Opening& opening : making.job.roof.openings) {
-        const std::string key = "choice." + opening.type;
-        const std::string type = making.words.has(key) ? making.say(key) : opening.type;
+        const std::string type = making.said.choice("type", opening.type);
         listing.points.emplace_back(making.say("offer.opening", {{"type", type}, {"label", opening.label}}));
     }
 }
@@ -70,8 +69,8 @@ void add_to_settle(Making& making) {
     for (const job::PunchRow& row : making.punch) {
         // What has no place is about papers and people; the customer is told of the roof.
         if (row.severity != method::Severity::note && !row.place.empty())
-            listing.points.emplace_back(
-                making.say("offer.found", {{"what", row.says}, {"place", making.said.place(row.place)}}));
+            listing.points.emplace_back(making.say("offer.found", {{"what", making.said.again(row.says_as)},
+                                                                   {"place", making.said.place(row.place)}}));
     }
     if (listing.points.empty()) return;
     making.heading("section.settle_first");

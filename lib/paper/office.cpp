@@ -30,7 +30,7 @@ void add_tins_used(Making& making) {
     std::vector<Row> rows;
     for (const job::TinUse& use : job::tin_uses(making.job)) {
         const auto batch = use.tin == nullptr ? std::string() : making.said.value(*use.tin, "batch");
-        rows.push_back({{use.label, batch, use.part.empty() ? "" : job::part_words(use.part),
+        rows.push_back({{use.label, batch, use.part.empty() ? "" : making.said.part(use.part),
                          making.by(use.entry), entry::short_name(use.entry->hash)},
                         {}});
     }
@@ -42,10 +42,13 @@ void add_planned_and_used(Making& making) {
     const auto taken = job::take_off(making.job, making.setting.method, making.setting.prices);
     if (!taken) return making.sentence("office.no_take_off", {{"why", taken.fault().detail}});
     std::vector<Row> rows;
-    for (const job::TakeOffUsed& used : taken->used)
-        rows.push_back({{used.title, making.words.number(used.planned) + " " + used.unit,
-                         making.words.number(used.used) + " " + used.unit, used.remark},
+    for (const job::TakeOffUsed& used : taken->used) {
+        const std::string key = "item." + used.name, unit = " " + making.words.text(used.unit);
+        rows.push_back({{making.words.has(key) ? making.say(key) : making.words.text(used.title),
+                         making.words.number(used.planned) + unit, making.words.number(used.used) + unit,
+                         making.words.text(used.remark)},
                         {}});
+    }
     making.table("", {"item", "planned#", "used#", "remark"}, std::move(rows));
 }
 

@@ -39,7 +39,9 @@ std::string pack_words(const trade::PackCount& pack, const std::string& unit, co
 
 std::string item_words(const job::TakeOffLine& line, const Words& words) {
     const std::string key = "item." + line.name;
-    return words.has(key) ? words.say(key) : line.title;
+    if (words.has(key)) return words.say(key);
+    const std::string opening = "choice." + line.name; // ours to bring: a pipe, an outlet
+    return words.has(opening) ? words.say(opening) : words.text(line.title);
 }
 
 std::string amount_words(const job::TakeOffLine& line, const Words& words) {

@@ -37,6 +37,7 @@ Result<Document> always(const job::Job& job, const job::Judgement& judgement, co
 struct Format {
     const char* name;
     Result<std::string> (*write)(const Document&, const Words&);
+    bool is_for_programs = false; // figures with a point, whatever the language
 };
 
 // Most forms can always be written.
@@ -59,8 +60,9 @@ constexpr Format kFormats[] = {
     {"html", always<render_html>},
     {"txt", always<render_text>},
     {"json",
-     [](const Document& document, const Words&) -> Result<std::string> { return render_json(document); }},
-    {"csv", always<render_csv>},
+     [](const Document& document, const Words&) -> Result<std::string> { return render_json(document); },
+     true},
+    {"csv", always<render_csv>, true},
     {"ics", render_ics},
 #ifdef UNDERSHEET_PDF
     {"pdf", always<render_pdf>},
@@ -98,22 +100,27 @@ Result<Document> make_paper(std::string_view name, const job::Job& job, const jo
     return paper->make(job, judgement, setting);
 }
 
-Result<std::string> write_document(const Document& document, std::string_view format, const Words& words) {
+Result<std::string> write_as(std::string_view format, const Words& words, const Maker& make) {
     const Format* wanted = named(kFormats, format);
-    if (wanted != nullptr) return wanted->write(document, words);
-    return Fault{Code::format_unknown,
-                 "a paper is not written as '" + std::string(format) + "'",
-                 {},
-                 joined(paper_formats(), ", ")};
+    if (wanted == nullptr)
+        return Fault{Code::format_unknown,
+                     "a paper is not written as '" + std::string(format) + "'",
+                     {},
+                     joined(paper_formats(), ", ")};
+    const Words plain = wanted->is_for_programs ? words.for_programs() : Words();
+    const Words& with = wanted->is_for_programs ? plain : words;
+    const auto made = make(with);
+    if (!made) return made.fault();
+    return wanted->write(*made, with);
 }
 
 Result<std::string> write_paper(std::string_view name, std::string_view format, const job::Job& job,
                                 const job::Judgement& judgement, const Setting& setting) {
-    if (named(kFormats, format) == nullptr)
-        return write_document({}, format, setting.words); // before it is made
-    const auto made = make_paper(name, job, judgement, setting);
-    if (!made) return made.fault();
-    return write_document(*made, format, setting.words);
+    return write_as(format, setting.words, [&](const Words& words) {
+        const Setting with{words,         setting.method,  setting.kinds,   setting.number,
+                           setting.issue, setting.program, setting.picture, setting.prices};
+        return make_paper(name, job, judgement, with);
+    });
 }
 
 } // namespace undersheet::paper

@@ -57,18 +57,23 @@ PlanAbout plan_of(const Making& making, const std::vector<const PunchRow*>& rows
 }
 
 std::string let_go(const Making& making, const job::Decision& decision) {
-    return making.say("punch.let_go", {{"who", decision.decider},
-                                       {"role", decision.role},
+    return making.say("punch.let_go", {{"who", making.words.held(decision.decider)},
+                                       {"role", making.said.choice("role", decision.role)},
                                        {"why", decision.why},
                                        {"when", making.when(decision.entry)}});
 }
 
+std::string place_of(const Making& making, const PunchRow& row) {
+    return making.said.place(std::string_view(making.said.called(row.says_as, row.place)));
+}
+
 Item item_of(const Making& making, const PunchRow& row, const std::string& name) {
-    Item item{name, making.severity(row.severity), row.says, {}, {}};
-    add_fact(making, item, "finding.place", making.said.place(row.place));
-    add_fact(making, item, "punch.part", row.part.empty() ? "" : job::part_words(row.part));
-    if (row.open) add_fact(making, item, "punch.holds", joined(row.holds, ", "));
-    if (row.open && is_finding(row)) add_fact(making, item, "finding.clears", row.clears);
+    Item item{name, making.severity(row.severity), making.said.again(row.says_as), {}, {}};
+    add_fact(making, item, "finding.place", place_of(making, row));
+    add_fact(making, item, "punch.part", row.part.empty() ? "" : making.said.part(row.part));
+    if (row.open) add_fact(making, item, "punch.holds", making.holds(row));
+    if (row.open && is_finding(row))
+        add_fact(making, item, "finding.clears", making.said.again(row.clears_as));
     add_fact(making, item, "punch.raised", making.by(row.raised));
     if (is_finding(row)) add_fact(making, item, "punch.known_as", row.number);
     add_fact(making, item, "punch.also", joined(row.also_raised_as, "; "));
@@ -103,9 +108,9 @@ bool is_soon_told(const PunchRow& row) {
 
 Row table_row(const Making& making, const PunchRow& row) {
     const std::string where =
-        row.part.empty() || !row.place.empty() ? making.said.place(row.place) : job::part_words(row.part);
-    return {{making.severity(row.severity) + ": " + row.says, where, making.by(row.raised),
-             making.by(row.cleared)},
+        row.part.empty() || !row.place.empty() ? place_of(making, row) : making.said.part(row.part);
+    return {{making.severity(row.severity) + ": " + making.said.again(row.says_as), where,
+             making.by(row.raised), making.by(row.cleared)},
             {}};
 }
 

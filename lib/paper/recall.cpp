@@ -28,14 +28,18 @@ public:
     }
 
 private:
+    static const job::Job& none() {
+        static const job::Job kNone = [] {
+            job::Job made;
+            made.entries = std::make_shared<const job::EntryList>();
+            return made;
+        }();
+        return kNone;
+    }
+
     // The firm's own: no customer and no job stands at its head.
     Document head_of(const entry::Time& as_of) const {
-        static const job::Job kNone = [] {
-            job::Job none;
-            none.entries = std::make_shared<const job::EntryList>();
-            return none;
-        }();
-        const job::Job& any = asked_.roofs.empty() ? kNone : *asked_.roofs.front().job;
+        const job::Job& any = asked_.roofs.empty() ? none() : *asked_.roofs.front().job;
         Document paper = framed(words_.say("recall.name", {{"batch", asked_.wanted.batch}}), any, setting_);
         paper.head.job = paper.head.roof = paper.head.customer = paper.head.customer_address = "";
         paper.head.date = words_.date(entry::date_of(as_of));
@@ -58,9 +62,10 @@ private:
                            (open == 0 ? words_.say("recall.none_more") : words_.count("recall.open", open))});
     }
 
+    // Whatever it is asked of, a product and a part are called the same.
+    [[nodiscard]] Said said_of(const job::Job& job) const { return {job, words_, setting_.kinds}; }
     [[nodiscard]] std::string product_words(const std::string& product) const {
-        const std::string key = "choice.product." + product;
-        return words_.has(key) ? words_.say(key) : replaced(product, "_", " ");
+        return said_of(none()).choice("product", product);
     }
 
     void add_what_was_asked() {
@@ -83,7 +88,7 @@ private:
     // "deck adhesive, printed da 77: section 1, section 2; 4.5 l"
     [[nodiscard]] std::string found_words(const BatchFound& found) const {
         std::vector<std::string> parts;
-        for (const std::string& part : found.parts) parts.push_back(job::part_words(part));
+        for (const std::string& part : found.parts) parts.push_back(said_of(none()).part(part));
         std::string words = words_.say(found.printed.empty() ? "recall.no_label" : "recall.printed",
                                        {{"product", product_words(found.product)}, {"batch", found.printed}});
         if (!parts.empty()) words += ": " + joined(parts, ", ");
@@ -123,10 +128,11 @@ private:
         std::vector<std::string> lines;
         for (const BatchFound& one : found) lines.push_back(found_words(one));
         item.what = joined(lines, "; ");
-        add_fact(item, "head.customer", job.personal("site", "customer"));
-        add_fact(item, "head.address", job.personal("site", "address"));
+        add_fact(item, "head.customer", words_.held(job.personal("site", "customer")));
+        add_fact(item, "head.address", words_.held(job.personal("site", "address")));
         add_fact(item, "recall.phone",
-                 joined_known({job.personal("site", "phone"), job.personal("site", "email")}));
+                 joined_known({words_.held(job.personal("site", "phone")),
+                               words_.held(job.personal("site", "email"))}));
         const std::string told = told_on(job), came = visits(job);
         add_fact(item, "recall.told_on", told.empty() ? words_.say("recall.not_yet") : told);
         add_fact(item, "recall.visited_on", came.empty() ? words_.say("recall.not_yet") : came);

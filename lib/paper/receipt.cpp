@@ -7,7 +7,7 @@ namespace undersheet::paper {
 
 void fill_customer(const Making& making, const entry::Entry& signed_at, Signature& customer) {
     const std::string away = signed_at.data.text_of("not_present");
-    customer.name = signed_at.field_text("customer");
+    customer.name = making.words.held(signed_at.field_text("customer"));
     customer.when = making.when(&signed_at);
     customer.note = away.empty() ? making.say("completion.acknowledged")
                                  : making.say("completion.not_present", {{"how", away}});

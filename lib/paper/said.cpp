@@ -26,6 +26,10 @@ std::string typed_otherwise(const job::Reading& reading, std::string_view field)
     return {};
 }
 
+bool is_number(std::string_view text) {
+    return text.find_first_not_of("0123456789.-") == std::string_view::npos;
+}
+
 } // namespace
 
 const Field* Said::field(std::string_view kind, std::string_view name) const {
@@ -58,7 +62,9 @@ std::string Said::text(const job::Reading& reading, const Field& field, const st
         if (const auto time = entry::parse_time(word)) return words_.date_and_time(*time);
     const bool is_word =
         field.type == FieldType::choice || field.type == FieldType::yes_no || reading.not_looked(field.name);
-    return is_word ? choice(field.name, word) : word;
+    if (is_word) return choice(field.name, word);
+    const std::string* agreed = words_.find_text(field.name + "." + word); // batch=unknown
+    return agreed == nullptr ? word : *agreed;
 }
 
 std::string Said::value(const job::Reading& reading, std::string_view name) const {
@@ -74,10 +80,11 @@ std::string Said::bare(const job::Reading& reading, std::string_view name) const
 }
 
 std::string Said::choice(std::string_view field, std::string_view word) const {
-    for (const std::string& key :
-         {"choice." + std::string(field) + "." + std::string(word), "choice." + std::string(word)})
-        if (words_.has(key)) return words_.say(key);
-    return replaced(std::string(word), "_", " ");
+    const std::string own = std::string(field) + "." + std::string(word);
+    if (words_.has("choice." + own)) return words_.say("choice." + own);
+    if (const std::string* text = words_.find_text(own)) return *text;
+    const std::string shared = "choice." + std::string(word);
+    return words_.has(shared) ? words_.say(shared) : words_.text(replaced(std::string(word), "_", " "));
 }
 
 std::string Said::label(std::string_view kind, std::string_view name) const {
@@ -85,7 +92,7 @@ std::string Said::label(std::string_view kind, std::string_view name) const {
          {"field." + std::string(kind) + "." + std::string(name), "field." + std::string(name)})
         if (words_.has(key)) return words_.say(key);
     const Field* found = field(kind, name);
-    return found == nullptr ? std::string(name) : found->prompt;
+    return found == nullptr ? std::string(name) : words_.text(found->prompt);
 }
 
 std::vector<Fact> Said::facts(const job::Reading& reading,
@@ -132,7 +139,69 @@ std::string Said::place(std::string_view written) const {
 }
 
 std::string Said::spot(const job::Reading& reading) const {
-    return reading.label.empty() ? entry::place_text(reading.place) : reading.label;
+    return reading.label.empty() ? short_place(reading.place) : reading.label;
 }
+
+std::string Said::short_place(const entry::Place& place) const {
+    const std::string written = entry::place_text(place);
+    switch (place.form) {
+    case entry::PlaceForm::point:
+    case entry::PlaceForm::line:
+    case entry::PlaceForm::along:
+        return words_.figures(written);
+    default:
+        return written;
+    }
+}
+
+std::string Said::again(const job::Worded& worded) const {
+    using Sort = job::Worded::Sort;
+    if (!words_.translates()) return worded.text;
+    switch (worded.sort) {
+    case Sort::typed:
+        return worded.text;
+    case Sort::choice: {
+        const auto dot = worded.form.find('.');
+        return choice(worded.form.substr(0, dot), worded.form.substr(dot + 1));
+    }
+    case Sort::place:
+        return written_places(worded.form);
+    case Sort::date: {
+        const auto date = entry::parse_date(worded.form);
+        return date ? words_.date(*date) : worded.text;
+    }
+    case Sort::words:
+        break;
+    }
+    return from_form(worded);
+}
+
+// A form the language does not have stays English whole: half a sentence of each would be neither.
+std::string Said::from_form(const job::Worded& worded) const {
+    const std::string* form = words_.find_text(worded.form);
+    if (form == nullptr) return is_number(worded.text) ? words_.figures(worded.text) : worded.text;
+    std::vector<Filling> fillings;
+    for (const job::Worded& filling : worded.fillings) fillings.push_back({filling.name, again(filling)});
+    return Words::fill(*form, fillings);
+}
+
+// One place, or two of them with > between.
+std::string Said::written_places(std::string_view written) const {
+    std::vector<std::string> places;
+    for (const auto& one : split(written, '>')) {
+        const auto place = entry::parse_place(one);
+        places.push_back(place ? short_place(*place) : std::string(one));
+    }
+    return joined(places, ">");
+}
+
+std::string Said::called(const job::Worded& says, const std::string& label) const {
+    for (const job::Worded& filling : says.fillings)
+        if (filling.name == "label" && filling.sort == job::Worded::Sort::words && filling.text == label)
+            return again(filling);
+    return label;
+}
+
+std::string Said::part(std::string_view name) const { return again(job::part_worded(name)); }
 
 } // namespace undersheet::paper

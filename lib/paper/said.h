@@ -3,7 +3,8 @@
 // Promises: a figure stands as it was typed, with the decimal sign of the language; one that was typed in another unit is
 //   rounded to the digits of its field and what was typed stands behind it. "Not looked at" and "could not reach" are
 //   said, never left out. A choice or field without a phrase of its own is said by its name in the catalogue.
-// Does not: judge.
+//   What lib/job put into words is said again from its form; a form the language does not have stays English as it was.
+// Does not: judge, or translate what somebody typed.
 #pragma once
 
 #include "job/job.h"
@@ -30,8 +31,17 @@ public:
     [[nodiscard]] std::string place(const entry::Place& place) const;  // "edge AB, 1.20 m from A"
     [[nodiscard]] std::string place(std::string_view written) const;   // as it stands when it cannot be read
     [[nodiscard]] std::string spot(const job::Reading& reading) const; // its label, else its place in short
+    [[nodiscard]] std::string short_place(const entry::Place& place) const; // "2.90,1.80"
+
+    // What lib/job made, in the language of this paper.
+    [[nodiscard]] std::string again(const job::Worded& worded) const;
+    [[nodiscard]] std::string part(std::string_view name) const; // "band, edge AB"
+    // The label `says` speaks of, as it was typed, or what lib/job calls a thing without one.
+    [[nodiscard]] std::string called(const job::Worded& says, const std::string& label) const;
 
 private:
+    [[nodiscard]] std::string from_form(const job::Worded& worded) const;
+    [[nodiscard]] std::string written_places(std::string_view written) const;
     [[nodiscard]] std::string names(const method::Field& field, const entry::Value& value) const;
     [[nodiscard]] std::string text(const job::Reading& reading, const method::Field& field,
                                    const std::string& unit) const;

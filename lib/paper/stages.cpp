@@ -66,11 +66,16 @@ std::string signed_words(const Making& making, const SignOff& signature) {
         key, {{"who", making.job.person_name(signature.by)}, {"when", making.when(signature.entry)}});
 }
 
-void add_signature_lines(const Making& making, const SignOff& signature, std::vector<Text>& lines) {
+std::string why(const Making& making, const Part& part, const std::string& says) {
+    return making.said.again(job::why_worded(making.job, making.setting.method, part, says));
+}
+
+void add_signature_lines(const Making& making, const Part& part, const SignOff& signature,
+                         std::vector<Text>& lines) {
     if (signature.struck) {
         Text line = struck(signed_words(making, signature));
         if (!signature.struck_why.empty())
-            line.add(" " + making.say("stages.struck", {{"why", signature.struck_why}}));
+            line.add(" " + making.say("stages.struck", {{"why", why(making, part, signature.struck_why)}}));
         lines.push_back(std::move(line));
     }
     for (const entry::Entry* look : signature.confirmed)
@@ -94,15 +99,17 @@ void add_sent_back_lines(const Making& making, const Part& part, std::vector<Tex
 
 Row part_row(const Making& making, const Part& part) {
     const entry::Entry* last = last_word(part);
-    Row row{{job::part_words(part.name),
+    Row row{{making.said.part(part.name),
              making.say("state." + std::string(job::state_word(standing(making, part)))), making.person(last),
              making.when(last), tins(making, part), reading(making, part)},
             {}};
-    for (const SignOff& signature : part.signatures) add_signature_lines(making, signature, row.beneath);
+    for (const SignOff& signature : part.signatures)
+        add_signature_lines(making, part, signature, row.beneath);
     add_sent_back_lines(making, part, row.beneath);
     for (const std::string& doubt : part.doubts)
-        row.beneath.emplace_back(making.say("stages.doubt", {{"why", doubt}}));
-    if (part.state == State::not_needed && !part.note.empty()) row.beneath.emplace_back(part.note);
+        row.beneath.emplace_back(making.say("stages.doubt", {{"why", why(making, part, doubt)}}));
+    if (part.state == State::not_needed && !part.note.empty())
+        row.beneath.emplace_back(why(making, part, part.note));
     return row;
 }
 
@@ -122,7 +129,7 @@ Row pause_row(const Making& making, const Part& part, const job::Pause& pause) {
         pause.to == nullptr
             ? ""
             : making.words.number(entry::minutes_between(pause.from->when, pause.to->when), 0);
-    Row row{{job::part_words(part.name), making.when(pause.from), until, length, why}, {}};
+    Row row{{making.said.part(part.name), making.when(pause.from), until, length, why}, {}};
     if (pause.rain) row.beneath.emplace_back(making.say("pause.rain"));
     if (pause.spoilt_coat) row.beneath.emplace_back(making.say("pause.spoilt"));
     return row;
@@ -142,8 +149,8 @@ void add_left_out(Making& making) {
     std::vector<Row> rows;
     for (const Part& part : making.job.parts)
         if (!part.left_out_why.empty())
-            rows.push_back({{job::part_words(part.name), part.left_out_why, job::agreed_by(part),
-                             making.by(last_word(part))},
+            rows.push_back({{making.said.part(part.name), part.left_out_why,
+                             making.words.held(job::agreed_by(part)), making.by(last_word(part))},
                             {}});
     if (rows.empty()) return making.sentence("left_out.none");
     making.table("", {"part", "why", "agreed_by", "written_by"}, std::move(rows));
@@ -151,7 +158,7 @@ void add_left_out(Making& making) {
 
 // What an entry of a side says: of a part where it left it, of a reading what was read.
 std::string side_says(const Making& making, const job::SettleSide& side) {
-    if (!side.says.empty()) return side.says;
+    if (!side.says.empty()) return making.words.text(side.says);
     const std::string facts = facts_words(making, as_written(*side.entry), ", ");
     return facts.empty() ? making.say("to_settle.entry") : facts;
 }
@@ -169,14 +176,14 @@ std::string sides_words(const Making& making, const job::SettleItem& item) {
 }
 
 Text open_item(const Making& making, const job::SettleItem& item) {
-    return Text(making.say(
-        "to_settle.open",
-        {{"item", item.id}, {"says", job::settle_words(item)}, {"sides", sides_words(making, item)}}));
+    return Text(making.say("to_settle.open", {{"item", item.id},
+                                              {"says", making.said.again(job::settle_worded(item))},
+                                              {"sides", sides_words(making, item)}}));
 }
 
 Text settled_item(const Making& making, const job::SettleItem& item) {
     return Text(making.say("to_settle.settled", {{"item", item.id},
-                                                 {"says", job::settle_words(item)},
+                                                 {"says", making.said.again(job::settle_worded(item))},
                                                  {"sides", sides_words(making, item)},
                                                  {"kept", entry::short_name(item.kept->hash)},
                                                  {"who", making.by(item.settled)},

@@ -76,26 +76,40 @@ std::size_t total(const std::vector<std::size_t>& widths) {
     return std::accumulate(widths.begin(), widths.end(), kBetweenColumns * (widths.size() - 1));
 }
 
-std::vector<std::size_t> natural_widths(const Table& table) {
+// The widest header and cell of each column, by the longest line or the longest word of a cell.
+template <std::size_t (*longest)(const std::string&)>
+std::vector<std::size_t> widths_by(const Table& table) {
     std::vector<std::size_t> widths;
     for (const Header& header : table.headers) widths.push_back(longest_word(clean(header.text)));
     for (const Row& row : table.rows) {
         const Cells cells = cells_of(row, widths.size());
-        for (std::size_t i = 0; i < cells.size(); ++i)
-            widths[i] = std::max(widths[i], longest_line(cells[i]));
+        for (std::size_t i = 0; i < cells.size(); ++i) widths[i] = std::max(widths[i], longest(cells[i]));
     }
     return widths;
 }
 
-// Takes one blank after the other from the widest column of words; nothing when the page is still too narrow.
+// The widest column of words that is wider than its least; nullptr when there is none.
+std::size_t* widest_over(const Table& table, const std::vector<std::size_t>& least,
+                         std::vector<std::size_t>& widths) {
+    std::size_t* widest = nullptr;
+    for (std::size_t i = 0; i < widths.size(); ++i)
+        if (table.headers[i].column == Column::words && widths[i] > least[i] &&
+            (widest == nullptr || widths[i] > *widest))
+            widest = &widths[i];
+    return widest;
+}
+
+// Takes one blank after the other from the widest column of words, and cuts no word while another column has blanks to
+// give; nothing when the page is still too narrow.
 std::optional<std::vector<std::size_t>> fitting_widths(const Table& table, std::size_t page) {
-    std::vector<std::size_t> widths = natural_widths(table);
+    std::vector<std::size_t> widths = widths_by<longest_line>(table);
+    const std::vector<std::size_t> narrowest(widths.size(), kNarrowestWords);
+    std::vector<std::size_t> whole_words = widths_by<longest_word>(table);
+    for (std::size_t& least : whole_words) least = std::max(least, kNarrowestWords);
     while (total(widths) > page) {
-        std::size_t* widest = nullptr;
-        for (std::size_t i = 0; i < widths.size(); ++i)
-            if (table.headers[i].column == Column::words && (widest == nullptr || widths[i] > *widest))
-                widest = &widths[i];
-        if (widest == nullptr || *widest <= kNarrowestWords) return std::nullopt;
+        std::size_t* widest = widest_over(table, whole_words, widths);
+        if (widest == nullptr) widest = widest_over(table, narrowest, widths);
+        if (widest == nullptr) return std::nullopt;
         --*widest;
     }
     return widths;

@@ -5,6 +5,7 @@
 #include "paper/clean.h"
 #include "schema/embedded.h"
 
+#include <algorithm>
 #include <span>
 
 namespace undersheet::paper {
@@ -14,6 +15,40 @@ namespace {
 Fault malformed(std::string detail) {
     return {Code::method_malformed, std::move(detail), "words file",
             "language, decimal_sign, twelve months and an object of phrases"};
+}
+
+using Texts = std::map<std::string, std::string, std::less<>>;
+
+Done read_texts(const entry::Value& file, std::string_view member, Texts& into) {
+    const auto* rows = file.find(member);
+    if (rows == nullptr) return {};
+    if (rows->map() == nullptr) return malformed("\"" + std::string(member) + "\" is no object");
+    for (const entry::Member& row : *rows->map()) {
+        const auto* text = row.value.text();
+        if (text == nullptr) return malformed("\"" + row.key + "\" is not text");
+        into.emplace(row.key, *text);
+    }
+    return {};
+}
+
+// From five figures on, as is usual in print: 2500, but 12.500.
+std::string grouped(std::string number, const std::string& sign) {
+    constexpr std::size_t kGroup = 3, kFrom = 5;
+    const std::size_t begin = number.starts_with('-') ? 1 : 0;
+    std::size_t end = std::min(number.find('.'), number.size());
+    if (sign.empty() || end - begin < kFrom) return number;
+    while (end - begin > kGroup) number.insert(end -= kGroup, "\x1f");
+    return number;
+}
+
+const std::vector<Words>& all_languages() {
+    static const std::vector<Words> all = [] {
+        std::vector<Words> made;
+        for (const std::string_view name : schema::file_names())
+            if (name.starts_with("words_")) made.push_back(Words::read(*schema::find(name)).value());
+        return made;
+    }();
+    return all;
 }
 
 // Unicode Standard Annex 9: first strong isolate ... pop directional isolate.
@@ -50,18 +85,41 @@ Result<Words> Words::read(std::string_view json) {
     Words words;
     words.language_ = file->text_of("language");
     words.decimal_sign_ = file->text_of("decimal_sign");
+    words.group_sign_ = file->text_of("group_sign");
+    if (file->find("place_sign") != nullptr) words.place_sign_ = file->text_of("place_sign");
     for (const entry::Value& month : file->list_of("months"))
         if (const auto* name = month.text()) words.months_.push_back(*name);
-    const auto* phrases = file->find("phrases");
     if (words.language_.empty() || words.decimal_sign_.empty() || words.months_.size() != 12)
         return malformed("the head of the file is incomplete");
-    if (phrases == nullptr || phrases->map() == nullptr) return malformed("there are no phrases");
-    for (const entry::Member& phrase : *phrases->map()) {
-        const auto* text = phrase.value.text();
-        if (text == nullptr) return malformed("\"" + phrase.key + "\" is not text");
-        words.phrases_.emplace(phrase.key, *text);
-    }
+    if (file->find("phrases") == nullptr) return malformed("there are no phrases");
+    if (const auto read = read_texts(*file, "phrases", words.phrases_); !read) return read.fault();
+    if (const auto read = read_texts(*file, "texts", words.texts_); !read) return read.fault();
     return words;
+}
+
+std::vector<std::string> Words::languages() {
+    std::vector<std::string> tags;
+    for (const Words& words : all_languages()) tags.push_back(words.language());
+    return tags;
+}
+
+Result<const Words*> Words::of(std::string_view language) {
+    const std::string wanted = lower_ascii(language);
+    for (const std::string& tag : {wanted, wanted.substr(0, wanted.find('-'))})
+        for (const Words& words : all_languages())
+            if (lower_ascii(words.language()) == tag) return &words;
+    return Fault{Code::no_such_words,
+                 "there are no words for papers in '" + std::string(language) + "'",
+                 {},
+                 joined(languages(), ", ")};
+}
+
+Words Words::for_programs() const {
+    Words plain = *this;
+    plain.decimal_sign_ = ".";
+    plain.group_sign_.clear();
+    plain.place_sign_ = ",";
+    return plain;
 }
 
 const Words& Words::english() {
@@ -86,8 +144,32 @@ std::string Words::phrase(std::string_view key) const {
 
 bool Words::has(std::string_view key) const { return phrases_.find(key) != phrases_.end(); }
 
+const std::string* Words::find_text(std::string_view english) const {
+    const auto found = texts_.find(english);
+    return found == texts_.end() ? nullptr : &found->second;
+}
+
+std::string Words::text(std::string_view english) const {
+    const std::string* found = find_text(english);
+    return found == nullptr ? std::string(english) : *found;
+}
+
+std::string Words::held(const std::string& personal) const {
+    return personal == "(erased)" ? text(personal) : personal;
+}
+
+std::string Words::fill(std::string_view form, const std::vector<Filling>& fillings) {
+    return filled(form, fillings);
+}
+
 std::string Words::number(double value, int places) const {
-    return replaced(fixed(value, places), ".", decimal_sign_);
+    const std::string number = replaced(grouped(fixed(value, places), group_sign_), ".", decimal_sign_);
+    return replaced(number, "\x1f", group_sign_);
+}
+
+std::string Words::figures(std::string_view written) const {
+    return replaced(replaced(replaced(std::string(written), ",", "\x1f"), ".", decimal_sign_), "\x1f",
+                    place_sign_);
 }
 
 std::string Words::number(const Decimal& as_typed) const {

@@ -87,4 +87,7 @@ TEST_CASE("each paper is written in each of its formats") {
     }
     CHECK(test.open().paper({}, "inspection", "doc").fault().code == Code::format_unknown);
     CHECK(test.open().paper({}, "inspektion", "txt").fault().code == Code::paper_unknown);
+    CHECK(good(test.open().paper({}, "inspection", "txt", {}, "de")).bytes.find("Holzfeuchte") !=
+          std::string::npos);
+    CHECK(test.open().paper({}, "inspection", "txt", {}, "nl").fault().code == Code::no_such_words);
 }

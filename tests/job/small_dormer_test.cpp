@@ -247,7 +247,7 @@ TEST_CASE("fifty good heads of 170 could still hide eight") {
     open_the_day(site);
     const auto sample = job::judge_heads(site.fold("09:00"), site.method());
     REQUIRE(sample.has_value());
-    CHECK(sample->line == "0 of 50; could be up to 8 of 170 (4.7 %)");
+    CHECK(sample->line.text == "0 of 50; could be up to 8 of 170 (4.7 %)");
 }
 
 TEST_CASE("the air of the dormer's three readings leaves 7.2, 12.0 and 9.7 K above the dew point") {

@@ -9,11 +9,11 @@ pdfs=0
 for pdf in "$folder"/*.pdf; do
     qpdf --check "$pdf" >"$folder/checked.txt" 2>&1 || { cat "$folder/checked.txt" >&2; exit 1; }
     pdftotext "$pdf" - | tr '\n' ' ' >"$folder/copied.txt"
-    grep -q "Check value of the record: [0-9a-f]\{64\}" "$folder/copied.txt" ||
+    grep -q "\(Check value of the record\|Prüfwert der Aufzeichnung\): [0-9a-f]\{64\}" "$folder/copied.txt" ||
         { echo "$pdf: its check value cannot be copied" >&2; exit 1; }
     pdfs=$((pdfs + 1))
 done
-[ "$pdfs" -ge 8 ] || { echo "only $pdfs PDFs" >&2; exit 1; }
+[ "$pdfs" -ge 9 ] || { echo "only $pdfs PDFs" >&2; exit 1; }
 
 # Read back against the JSON form. A form with one word more has to be found first, and one with a character that nobody drew.
 here=$(cd "$(dirname "$0")" && pwd)

@@ -23,6 +23,15 @@ TEST_CASE("a table that is too wide wraps its words and keeps its figures whole"
           "  n  What\n---  ---------------\n100  a long tale of\n     a wet board\n");
 }
 
+TEST_CASE("no word of a table is cut while another column has blanks to give") {
+    const Table table{"", {{"What"}, {"When"}}, {{{"Kontaktklebstoff", "on a day in May, about noon"}}}};
+    CHECK(table_lines(table, 30) == "What              When\n"
+                                    "----------------  ------------\n"
+                                    "Kontaktklebstoff  on a day in\n"
+                                    "                  May, about\n"
+                                    "                  noon\n");
+}
+
 TEST_CASE("a table that cannot be narrowed enough is written row by row") {
     const Table table{"", {{"Point"}, {"Figure", Column::figures}}, {{{"P1", "123456789"}, {"seen twice"}}}};
     CHECK(table_lines(table, 15) == "Point: P1\n  Figure:\n  123456789\n    seen twice\n");
