@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 #include "desk/desk.h"
-#include "desk/people.h"
+#include "desk/joining.h"
 #include "desk/pins.h"
 #include "desk/words.h"
 #include "entry/witness.h"
@@ -99,9 +99,10 @@ Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>
     const auto done = (*book)->in_one_go([&](book::Book& open) -> Done {
         auto on = take_up(session, asked);
         if (!on) return on.fault();
-        auto by = author_on(session, *on, asked.by);
+        auto by = author_on(session, open, *on, asked.by);
         if (!by) return by.fault();
         for (const auto& typed : wanted) {
+            if (auto named = join_named(session, open, *on, typed); !named) return named.fault();
             auto one = keep_one({*on, *by, asked.pin}, open, typed);
             if (!one) return one.fault();
             kept = std::move(*one);
