@@ -11,7 +11,7 @@ all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-u
 
 wanted=("${native[@]}")
 if [ "${1:-}" = --all ]; then wanted+=("${all[@]}"); fi
-if [ "${1:-}" = --coverage ]; then wanted+=(gcovr); fi
+if [ "${1:-}" = --coverage ]; then wanted+=(clang-14 llvm-14); fi
 
 is_installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
 
