@@ -70,6 +70,9 @@ TEST_CASE("a decision to do without a step counts for that step of that part, an
     decide("falls@AB");
     decide("step@field/1");
     decide("step@field/9:broom");
+    decide("step@field/1:polish");
+    site.record("pause", "09:06", R"({"why":"tea"})", "", "field/1");
+    site.record("resume", "09:07", "{}", "", "field/1");
     CHECK(state(site, "field/1") == job::State::under_way);
     decide("step@field/1:broom");
     CHECK(state(site, "field/1") == job::State::done);

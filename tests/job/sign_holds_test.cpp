@@ -122,6 +122,8 @@ TEST_CASE("a crease over the limit is measured again after warming before the sh
         site.record("sign", "07:25", "{}", "", "deck");
         finish(site, "lay-out");
         site.record("crease", "08:00", R"({"label":"K1","height_mm":)" + height_mm + warmed + "}", "AB");
+        site.record("crease", "08:01", R"({"height_mm":9})",
+                    "BC"); // whoever gave it no name asks for nothing
         INFO(height_mm << warmed);
         CHECK(
             says(all_held(site.wish("sign", "lay-out", "09:00")),

@@ -66,6 +66,7 @@ TEST_CASE("a sheet is not laid out before a delivery was measured") {
     site.record("reopen", "07:20", R"({"why":"sheet moved"})", "", "lay-out");
     const std::string none = "no sheet on record; measure it: record sheet width_m=… length_m=… batch=…";
     CHECK(all_held(site.wish("begin", "lay-out", "08:00")) == std::vector<std::string>{none});
+    site.record("sheet", "07:30", R"({"label":"S0","batch":"SH-1"})");
     site.record("sheet", "07:30", R"({"label":"S1","width_m":3.05})");
     CHECK(all_held(site.wish("begin", "lay-out", "08:00")) == std::vector<std::string>{none});
     site.record("sheet", "07:31", R"({"label":"S1","length_m":3.6})");
@@ -82,7 +83,7 @@ TEST_CASE("bonding waits for an air reading that has the temperature of the deck
     for (const std::string air : {R"({"air_c":15,"rh_pct":50})", R"({"air_c":15,"surface_c":16})",
                                   R"({"rh_pct":50,"surface_c":16})"}) {
         site.record("air", "09:30", air);
-        CHECK(says(all_held(site.wish("begin", "field/1", "10:00")),
+        CHECK(says(all_held(site.wish("begin", "field/1", "10:00", R"({"tin":"F1"})")),
                    "the air reading lacks the deck surface temperature; record air with surface_c=…"));
     }
 }
@@ -115,6 +116,24 @@ TEST_CASE("rain asks again for points near edges and openings only, on a roof wh
     CHECK(held_with("0.9,3") == again); // near the edge
     CHECK(held_with("3,3.2") == again); // near the rooflight
     CHECK(held_with("3,1.8").empty());  // near neither
+}
+
+TEST_CASE("a point without a name is called by its place, and near an edge for all we know until the roof is "
+          "taped") {
+    Site site;
+    make_ready(site);
+    record_all(site, "09:30", "09:30", "09:00");
+    site.record("moisture", "2026-06-10T09:00:00+01:00", R"({"reading_pct":12,"board_c":18,"setting":"2"})",
+                "1,1");
+    site.record("moisture", "08:00", R"({"label":"M2","reading_pct":12,"board_c":18,"setting":"2"})",
+                "3,1.8");
+    site.record("air", "09:40",
+                R"({"air_c":15,"rh_pct":50,"surface_c":16,"rain_ended":"2026-06-11T08:30:00+01:00"})");
+    CHECK(
+        all_held(site.wish("begin", "field/1", "10:00")) ==
+        std::vector<std::string>{"moisture at 1,1 is over 24 h old; read it again",
+                                 "rain at 08:30 since moisture was read at M2; read the points within 1 m of "
+                                 "edges and openings again"});
 }
 
 TEST_CASE("a deck that was never wiped, or was cut since, is wiped before adhesive comes on it") {
@@ -172,6 +191,7 @@ TEST_CASE(
     "a wall is not begun beside open adhesive on a band, whoever put it on, nor without heights and chase") {
     Site site = with_open_coat("ip");
     site.record("abutment", "07:05", R"({"type":"brick"})", "CD");
+    site.record("chase", "07:06", R"({"on":"bare"})", "CD+0.10");
     CHECK(all_held(site.wish("begin", "wall/CD", "09:50", "{}", "wp")) ==
           std::vector<std::string>{"no height taken along CD; record chase height_mm=… --at CD+0.10",
                                    "the chase along CD is not cut; record abutment chase_cut=yes --at CD",
@@ -193,6 +213,20 @@ TEST_CASE("a chase that was there before needs no cutting, and a wall that takes
         INFO(abutment);
         CHECK(all_held(site.wish("begin", "wall/CD", "09:50")).empty());
     }
+}
+
+TEST_CASE("one wall may be begun while another person's coat on another wall is open") {
+    Site site = ready_all_round();
+    site.record("edge", "07:02", R"({"kind":"wall"})", "BC");
+    for (const std::string edge : {"BC", "CD"}) {
+        site.record("abutment", "07:05", R"({"type":"cladding"})", edge);
+        site.record("chase", "07:06", R"({"height_mm":165})", edge + "+0.10");
+    }
+    for (const std::string event : {"begin", "finish", "sign"})
+        site.record(event, "09:35", "{}", "", "field/1");
+    site.record("begin", "09:40", "{}", "", "wall/CD");
+    site.record("tick", "09:45", R"({"step":"coat","coat_end":"2026-06-11T09:45:00+01:00"})", "", "wall/CD");
+    CHECK(all_held(site.wish("begin", "wall/BC", "09:50", "{}", "wp")).empty());
 }
 
 TEST_CASE("no heat gun is used beside open solvent") {
