@@ -1,10 +1,11 @@
 #!/usr/bin/env bash
 # For nights: every test program again and again in another order each time, watched by the sanitizers; every fuzz target
-# for an hour; every bit of the demo job's evidence, and the power cut at every step of its commands; the benchmark. Finds
-# tests that lean on one another, faults that show only now and then, and inputs that nobody thought of.
+# for an hour; every bit of the demo job's evidence, and the power cut at every step of its commands; what the tests reach;
+# the benchmark. Finds tests that lean on one another, faults that show only now and then, and inputs that nobody thought of.
 #   bash tests/long.sh [ROUNDS]            (default 20)
 #   LONG_FUZZ_SECONDS=600 LONG_SCHEDULES=100000 bash tests/long.sh   shorter; 0 seconds leave fuzzing out
-# Ends with a table, a row for each: what, seconds, runs, failed. A failed round names its seed, so that it can be run again.
+# Ends with two tables: what was run, with seconds, runs and failures (a failed round names its seed, so that it can be run
+# again), and the goals of docs/reliability.md, with what was reached. A shortened run misses the goals that it did not try.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 rounds=${1:-20}
@@ -14,7 +15,7 @@ if ! [[ $rounds =~ ^[1-9][0-9]*$ && $fuzz_seconds =~ ^[0-9]+$ ]]; then
     exit 2
 fi
 
-# --- the table ---
+# --- the tables ---
 
 table=()
 failed=0
@@ -22,6 +23,24 @@ failed=0
 row() {
     table+=("$(printf '%-20s %8s %14s %8s' "$@")")
     failed=$((failed + $4))
+}
+
+goals=()
+missed=0
+# goal WHAT WANTED GOT MET?  the last as commands say it: 0 is yes
+goal() {
+    local said=met
+    if [ "$4" -ne 0 ]; then said="not met" missed=$((missed + 1)); fi
+    goals+=("$(printf '%-26s %-20s %-32s %s' "$1" "$2" "$3" "$said")")
+}
+
+# all_of GOAL PATTERN: adds up the "N of N" of the log's lines with the pattern.
+all_of() {
+    local good all
+    read -r good all < <(awk -v pattern="$2" '$0 ~ pattern && match($0, /[0-9]+ of [0-9]+/) {
+        split(substr($0, RSTART, RLENGTH), number, " of "); good += number[1]; all += number[2] }
+        END { print good + 0, all + 0 }' build/long.log)
+    goal "$1" "all" "$good of $all" $((all == 0 || good != all))
 }
 
 # --- what is run; each adds its rows ---
@@ -44,19 +63,25 @@ in_any_order() {
 }
 
 fuzzing() {
-    local target seconds runs crashes seen=0
-    if [ "$fuzz_seconds" -eq 0 ]; then return; fi
+    local target seconds runs crashes seen=0 crashed=0
     while read -r target seconds runs crashes; do
         row "fuzz $target" "$seconds" "$runs" "$crashes"
-        seen=$((seen + 1))
-    done < <(bash tests/fuzz/run.sh "$fuzz_seconds")
-    if [ $seen -eq 0 ]; then row "fuzz does not build" 0 0 1; fi
+        seen=$((seen + 1)) crashed=$((crashed + crashes))
+    done < <(if [ "$fuzz_seconds" -gt 0 ]; then bash tests/fuzz/run.sh "$fuzz_seconds"; fi)
+    if [ $seen -eq 0 ] && [ "$fuzz_seconds" -gt 0 ]; then row "fuzz does not build" 0 0 1; fi
+    goal "fuzzing, each target" "3600 s, 0 crashes" "$seen for $fuzz_seconds s, $crashed crashes" \
+        $((seen == 0 || fuzz_seconds < 3600 || crashed > 0))
 }
 
 benchmark() {
     local started=$SECONDS bad=0
-    build/tests/bench/undersheet-bench || bad=1
+    build/tests/bench/undersheet-bench 2>&1 | tee build/long.log
+    bad=$((PIPESTATUS[0] != 0))
     row benchmark $((SECONDS - started)) 1 $bad
+    local took
+    took=$(sed -nE 's/^verify_many: 10000 entries verified in ([0-9.]+) s.*/\1/p' build/long.log)
+    awk -v took="${took:-99}" 'BEGIN { exit took >= 3 }'
+    goal "verify 10,000 entries" "< 3 s" "${took:-not measured}" $?
 }
 
 # Schedules of several phones, by chance; LONG_SCHEDULES says how many.
@@ -65,6 +90,7 @@ schedules() {
     UNDERSHEET_SCHEDULES=$many build/test_job --use-colour no "whatever phones do apart*" >build/long.log 2>&1 || bad=1
     if [ $bad -ne 0 ]; then tail -n 40 build/long.log; fi
     row schedules $((SECONDS - started)) "$many" $bad
+    goal "schedules that agree" "10000000" "$((bad == 0 ? many : 0))" $((bad != 0 || many < 10000000))
 }
 
 # Every bit of the demo job's evidence, and the power cut behind every step of its commands. What was N of N is printed.
@@ -74,21 +100,37 @@ evidence() {
         build/test_book --use-colour no "every bit of a book*" 2>&1 </dev/null | tee build/long.log
     if ! grep -q "^All tests passed" build/long.log; then bad=1; fi
     row "every bit" $((SECONDS - started)) 1 $bad
+    all_of "bits reported" "^every bit: "
     if [ -d /dev/shm ]; then shelf=/dev/shm; fi # the real disk is not what is tried
     started=$SECONDS bad=0
     UNDERSHEET_POWER_DEMO=1 TMPDIR=$shelf build/test_power --use-colour no 2>&1 </dev/null | tee build/long.log
     if ! grep -q "^All tests passed" build/long.log; then bad=1; fi
     row "power cuts" $((SECONDS - started)) 1 $bad
+    all_of "cuts recovered" "^power: "
+}
+
+reached() {
+    local started=$SECONDS bad=0 part share wanted said
+    bash tests/coverage.sh | tee build/long.log
+    if grep -q "^failed: " build/long.log; then bad=1; fi
+    row coverage $((SECONDS - started)) 1 $bad
+    for part in entry book "state machine" "the rest"; do
+        read -r share wanted said < <(sed -nE "s/^$part .* ([0-9.]+%) +>= ([0-9]+%) (.*)/\\1 \\2 \\3/p" build/long.log)
+        goal "branches of $part" ">= ${wanted:-?}" "${share:-not counted}" $([ "$said" = met ]; echo $?)
+    done
 }
 
 bash tests/run.sh native clang || exit 1
 in_any_order
 schedules
 evidence
+reached
 fuzzing
 benchmark
 
 printf '%-20s %8s %14s %8s\n' what seconds runs failed
 printf '%s\n' "${table[@]}"
 echo "$failed failed"
-[ "$failed" -eq 0 ]
+printf '\n%-26s %-20s %-32s %s\n' goal wanted got ""
+printf '%s\n' "${goals[@]}"
+[ $((failed + missed)) -eq 0 ]

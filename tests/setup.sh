@@ -12,7 +12,7 @@ all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-u
 
 wanted=("${native[@]}")
 if [ "${1:-}" = --all ]; then wanted+=("${all[@]}"); fi
-if [ "${1:-}" = --coverage ]; then wanted+=(gcovr); fi
+if [ "${1:-}" = --coverage ]; then wanted+=(clang-14 llvm-14); fi
 
 # A Node.js that is not Debian's brings its own npm, and Debian's does not go with it.
 is_installed() {

@@ -92,7 +92,11 @@ Done write_durably(const std::string& path, std::string_view bytes, Readers read
         ::unlink(part.c_str());
         return done;
     }
-    if (::rename(part.c_str(), path.c_str()) != 0) return file_fault(errno, path);
+    if (::rename(part.c_str(), path.c_str()) != 0) {
+        const Fault refused = file_fault(errno, path);
+        ::unlink(part.c_str());
+        return refused;
+    }
     return sync_folder(folder_of(path));
 }
 

@@ -1,8 +1,8 @@
 // JSON Lines: {"kind","place"?,"part"?,"by","when","data":{…}}, one entry a line, all of them kept or none.
 #include "base/text.h"
 #include "desk/desk.h"
+#include "desk/joining.h"
 #include "desk/keep.h"
-#include "desk/people.h"
 #include "entry/json.h"
 
 #include <algorithm>
@@ -109,8 +109,9 @@ private:
         if (!when) return at_when(when.fault());
         on_.moment = moment_of(*when, true, on_.entries);
         if (auto folded = on_.fold_again(); !folded) return folded.fault();
-        auto by = author_on(session_, on_, line->asked.by);
+        auto by = author_on(session_, book_, on_, line->asked.by);
         if (!by) return at_by(by.fault());
+        if (auto named = join_named(session_, book_, on_, line->typed); !named) return named.fault();
         return keep_one({on_, *by, asked_.pin}, book_, line->typed);
     }
 

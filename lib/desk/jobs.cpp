@@ -116,15 +116,7 @@ std::vector<entry::Draft> office_copies(const std::vector<entry::Entry>& office)
         latest.push_back(&entry);
     }
     std::vector<entry::Draft> copies;
-    for (const auto* entry : latest) {
-        entry::Draft copy;
-        copy.kind = entry->kind;
-        copy.author = entry->author;
-        copy.data = entry->data;
-        for (const auto& [field, value] : entry->personal) copy.data.erase(field);
-        copy.personal = entry->personal;
-        copies.push_back(std::move(copy));
-    }
+    for (const auto* entry : latest) copies.push_back(copy_for_job(*entry));
     return copies;
 }
 

@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 #include "desk/desk.h"
-#include "desk/people.h"
+#include "desk/joining.h"
 #include "desk/pins.h"
 #include "desk/words.h"
 #include "entry/witness.h"
@@ -97,11 +97,11 @@ Result<Kept> keep_all(Session& session, const Asked& asked, const std::vector<Dr
     const auto done = (*book)->in_one_go([&](book::Book& open) -> Done {
         auto on = take_up(session, asked);
         if (!on) return on.fault();
-        auto by = author_on(session, *on, asked.by);
+        auto by = author_on(session, open, *on, asked.by);
         if (!by) return by.fault();
         const Writing writing = {*on, *by, asked.pin};
         for (const auto& drafting : wanted) {
-            auto one = append_drafted(writing, open, drafting(writing));
+            auto one = append_drafted(writing, open, drafting(writing, open));
             if (!one) return one.fault();
             kept = std::move(*one);
             if (!kept.is_kept())
@@ -123,7 +123,10 @@ Result<Kept> keep_one(const Writing& writing, book::Book& book, Typed typed) {
 Result<Kept> keep(Session& session, const Asked& asked, const std::vector<Typed>& wanted) {
     std::vector<Drafting> draftings;
     for (const Typed& typed : wanted)
-        draftings.emplace_back([&typed](const Writing& writing) { return draft_of(writing, typed); });
+        draftings.emplace_back([&](const Writing& writing, book::Book& open) -> Result<Drafted> {
+            if (auto named = join_named(session, open, writing.on, typed); !named) return named.fault();
+            return draft_of(writing, typed);
+        });
     return keep_all(session, asked, draftings);
 }
 

@@ -15,7 +15,7 @@ namespace undersheet::desk {
 [[nodiscard]] Result<Kept> keep(Session& session, const Asked& asked, const Result<Typed>& wanted);
 
 // What is drafted some other way than from what was typed, kept in the same manner.
-using Drafting = std::function<Result<Drafted>(const Writing&)>;
+using Drafting = std::function<Result<Drafted>(const Writing&, book::Book&)>;
 [[nodiscard]] Result<Kept> keep_drafted(Session& session, const Asked& asked, const Drafting& drafting);
 
 // Drafts, appends and folds again; the transaction is the caller's. Held things come back in the answer.

@@ -63,7 +63,7 @@ Typed typed_of(const NewPerson& person, const std::string& id) {
     typed.put("person", id);
     typed.put("name", person.name);
     typed.put("role", person.role);
-    typed.put("initials", person.initials.empty() ? initials_of(person.name) : person.initials);
+    typed.put("initials", person.initials);
     typed.put("firm", person.firm);
     typed.put("cards", person.cards);
     typed.put("ends", person.ends);
@@ -79,22 +79,20 @@ Result<std::string> author_of(const std::vector<Person>& people, const std::stri
 }
 
 Result<entry::Draft> person_draft(Session& session, const Asked& asked, const NewPerson& person,
-                                  const std::vector<Person>& people) {
+                                  const std::string& id, const std::vector<Person>& people) {
     auto author = author_of(people, asked.by);
     if (!author) return author.fault();
     auto when = time_of(session, asked.when);
     if (!when) return when.fault();
     auto kinds = session.kinds_of("");
     if (!kinds) return kinds.fault();
-    return office_draft(**kinds, typed_of(person, entry::new_person(*session.world)), *when, *author);
+    return office_draft(**kinds, typed_of(person, id), *when, *author);
 }
 
 // Two people with the same initials could not be told apart on the papers.
-Done is_new(const std::vector<Person>& people, const entry::Draft& draft) {
+Done is_new(const std::vector<Person>& people, const NewPerson& added, const std::string& id) {
     for (const auto& person : people) {
-        const auto initials = draft.personal.find("initials");
-        if (initials != draft.personal.end() &&
-            lower_ascii(person.initials) == lower_ascii(initials->second)) {
+        if (person.id != id && lower_ascii(person.initials) == lower_ascii(added.initials)) {
             return Fault{Code::argument_wrong, "'" + person.initials + "' is " + person.name + " already",
                          "--initials", "give other initials"};
         }
@@ -102,22 +100,40 @@ Done is_new(const std::vector<Person>& people, const entry::Draft& draft) {
     return {};
 }
 
+struct OpenJobs {
+    std::vector<std::string> ids = {};
+    std::vector<Person> people = {}; // on any of them
+};
+
 // Every job that is still open gets its own copy, so that a job handed over alone knows its people. The job last worked on
 // comes last, so that it stays the one last worked on.
-Result<std::vector<std::string>> open_jobs(Session& session, book::Book& book) {
+Result<OpenJobs> open_jobs(Session& session, book::Book& book) {
     auto jobs = book.jobs();
     if (!jobs) return jobs.fault();
     auto last = book.last_job();
     if (!last) return last.fault();
-    std::vector<std::string> open;
+    OpenJobs open;
     for (const auto& line : *jobs) {
         auto on = take_up(session, {line.ref, {}, {}});
         if (!on) return on.fault();
-        if (on->job.handed_over == nullptr && line.job != *last) open.push_back(line.job);
-        if (on->job.handed_over == nullptr && line.job == *last) last = line.job + "!";
+        if (on->job.handed_over != nullptr) continue;
+        open.ids.insert(line.job == *last ? open.ids.end() : open.ids.begin(), line.job);
+        open.people.insert(open.people.end(), on->job.people.begin(), on->job.people.end());
     }
-    if (last->ends_with("!")) open.push_back(last->substr(0, last->size() - 1));
     return open;
+}
+
+// Whoever another device put on a job stays the same person when added to this book.
+std::string id_of(Session& session, const NewPerson& added, const std::vector<Person>& people,
+                  const OpenJobs& jobs) {
+    for (const auto& person : jobs.people) {
+        const bool here = std::any_of(people.begin(), people.end(),
+                                      [&](const Person& known) { return known.id == person.id; });
+        if (!here && lower_ascii(person.initials) == lower_ascii(added.initials) &&
+            lower_ascii(person.name) == lower_ascii(trimmed(added.name)))
+            return person.id;
+    }
+    return entry::new_person(*session.world);
 }
 
 } // namespace
@@ -161,15 +177,14 @@ Result<std::vector<Person>> people_of_book(Session& session) {
     return people_in(*entries);
 }
 
-Result<Person> author_on(Session& session, const Case& on, const std::string& typed) {
-    auto meant = person_meant(on.job.people, typed);
-    if (meant || typed.empty()) return meant;
-    auto all = people_of_book(session);
-    if (!all) return all.fault();
-    const auto elsewhere = person_meant(*all, typed);
-    if (!elsewhere) return meant;
-    return Fault{Code::not_on_job, elsewhere->name + " is not on job " + on.job.ref, "--by",
-                 "one of " + joined(names_of(on.job.people), ", ")};
+entry::Draft copy_for_job(const entry::Entry& person) {
+    entry::Draft copy;
+    copy.kind = person.kind;
+    copy.author = person.author;
+    copy.data = person.data;
+    for (const auto& [field, value] : person.personal) copy.data.erase(field);
+    copy.personal = person.personal;
+    return copy;
 }
 
 Result<std::vector<PersonLine>> Desk::people() {
@@ -185,18 +200,23 @@ Result<std::vector<PersonLine>> Desk::people() {
     return lines;
 }
 
-Result<PersonLine> Desk::add_person(const Asked& asked, const NewPerson& person) {
+Result<PersonLine> Desk::add_person(const Asked& asked, const NewPerson& wanted) {
+    NewPerson person = wanted;
+    if (person.initials.empty()) person.initials = initials_of(person.name);
     auto people = people_of_book(*session_);
     if (!people) return people.fault();
-    auto draft = person_draft(*session_, asked, person, *people);
-    if (!draft) return draft.fault();
-    if (auto fresh = is_new(*people, *draft); !fresh) return fresh.fault();
     auto book = session_->writer();
     if (!book) return book.fault();
     auto jobs = open_jobs(*session_, **book);
     if (!jobs) return jobs.fault();
+    const std::string id = id_of(*session_, person, *people, *jobs);
+    auto draft = person_draft(*session_, asked, person, id, *people);
+    if (!draft) return draft.fault();
+    for (const auto& others : {*people, jobs->people}) {
+        if (auto fresh = is_new(others, person, id); !fresh) return fresh.fault();
+    }
     std::vector<entry::Draft> drafts = {*draft};
-    for (const auto& job : *jobs) {
+    for (const auto& job : jobs->ids) {
         drafts.push_back(*draft);
         drafts.back().job = job;
     }

@@ -15,8 +15,8 @@ namespace undersheet::desk {
 [[nodiscard]] Result<job::Person> person_meant(const std::vector<job::Person>& people,
                                                const std::string& typed);
 
-// Who is writing in this job. Someone the book knows and the job does not is not_on_job.
-[[nodiscard]] Result<job::Person> author_on(Session& session, const Case& on, const std::string& typed);
+// What the office journal says of somebody, once more for a job; job and time are the caller's.
+[[nodiscard]] entry::Draft copy_for_job(const entry::Entry& person);
 
 [[nodiscard]] Result<std::vector<job::Person>> people_of_book(Session& session);
 

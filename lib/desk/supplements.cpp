@@ -136,8 +136,9 @@ Result<std::vector<SupplementLine>> Desk::supplements(const Asked& asked) {
 Result<SupplementLine> Desk::open_supplement(const Asked& asked, const NewSupplement& wanted) {
     Asked first = asked;
     first.supplement = kFirstRecord;
-    auto kept = keep_drafted(*session_, first,
-                             [&](const Writing& writing) { return opening_draft(writing, wanted); });
+    auto kept = keep_drafted(*session_, first, [&](const Writing& writing, book::Book&) {
+        return opening_draft(writing, wanted);
+    });
     if (!kept) return kept.fault();
     auto on = take_up(*session_, first);
     if (!on) return on.fault();
@@ -148,7 +149,8 @@ Result<SupplementLine> Desk::open_supplement(const Asked& asked, const NewSupple
 }
 
 Result<Kept> Desk::sign_supplement(const Asked& asked, const SupplementSign& sign) {
-    return keep_drafted(*session_, asked, [&](const Writing& writing) { return sign_draft(writing, sign); });
+    return keep_drafted(*session_, asked,
+                        [&](const Writing& writing, book::Book&) { return sign_draft(writing, sign); });
 }
 
 } // namespace undersheet::desk

@@ -83,7 +83,6 @@ Draft without_personal(Draft draft, std::vector<Secret>& secrets, World& world) 
 // The fields of an entry's data that are no commitments.
 Value plain_fields(const Value& data) {
     Value plain;
-    if (data.map() == nullptr) return plain;
     for (const Member& member : *data.map()) {
         if (!commitment_of(member.value)) plain.set(member.key, member.value);
     }
@@ -93,7 +92,7 @@ Value plain_fields(const Value& data) {
 bool personal_agrees(const Draft& draft, const Entry& entry) {
     return std::all_of(draft.personal.begin(), draft.personal.end(), [&](const auto& wanted) {
         const Value* field = entry.data.find(wanted.first);
-        if (field == nullptr || !commitment_of(*field)) return false;
+        if (field == nullptr) return false; // plain fields were compared before
         const auto held = entry.personal.find(wanted.first);
         return held == entry.personal.end() ||
                held->second == wanted.second; // an erased value cannot be compared

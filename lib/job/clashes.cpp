@@ -43,15 +43,18 @@ const Value& Sides::said_by(const Entry* entry) const {
 bool Settlements::apply(SettleItem& item, const Told& told) const {
     const auto found = all_.find(item.id);
     if (found == all_.end()) return false;
-    const Entry* last = nullptr;
+    std::vector<const Entry*> latest; // of which no later one knew
     for (const Entry* settling : found->second) {
-        const bool alike = last == nullptr || last->data.text_of("keep") == settling->data.text_of("keep") ||
-                           told.knew(*settling, *last);
-        if (!alike) return false;
-        last = settling;
+        std::erase_if(latest, [&](const Entry* earlier) { return told.knew(*settling, *earlier); });
+        latest.push_back(settling);
     }
+    const Entry* last = latest.back();
+    const std::string keep = last->data.text_of("keep");
+    if (std::any_of(latest.begin(), latest.end(),
+                    [&](const Entry* settling) { return settling->data.text_of("keep") != keep; }))
+        return false;
     for (const SettleSide& side : item.sides) {
-        if (entry::hash_text(side.entry->hash) == last->data.text_of("keep")) item.kept = side.entry;
+        if (entry::hash_text(side.entry->hash) == keep) item.kept = side.entry;
     }
     if (item.kept == nullptr) return false;
     item.settled = last;

@@ -63,10 +63,10 @@ method::Severity severity_of(std::string_view word) {
     return word == "note" ? method::Severity::note : method::Severity::put_right;
 }
 
-void join_items(PunchItem* kept, PunchItem* joined) {
-    if (kept == nullptr || joined == nullptr || kept == joined) return;
+void join_items(PunchItem& kept, PunchItem* joined) {
+    if (joined == nullptr || &kept == joined) return;
     joined->joined_away = true;
-    kept->also_raised_as.push_back(joined->name + " " + joined->text);
+    kept.also_raised_as.push_back(joined->name + " " + joined->text);
 }
 
 std::string number_text(const Value& data, std::string_view field) {
@@ -97,7 +97,7 @@ void take_punch(Job& job, const Entry& entry, const Value& data) {
     PunchItem* item = find_item(job, data.text_of("of"), number_text(data, "number"));
     if (item == nullptr) return;
     if (entry.kind == "punch_join")
-        join_items(item, find_item(job, data.text_of("with_of"), number_text(data, "with")));
+        join_items(*item, find_item(job, data.text_of("with_of"), number_text(data, "with")));
     if (entry.kind == "punch_clear") item->cleared = &entry;
     if (entry.kind == "punch_look") item->looked = &entry;
 }

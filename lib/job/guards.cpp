@@ -17,12 +17,6 @@ using method::Which;
 constexpr std::size_t kShortestLeaveOutReason = 10;
 constexpr std::size_t kShortestReason = 3;
 
-std::string state_words(const Part& part) {
-    return part_words(part.name) + (part.state == State::waiting ? " not begun"
-                                    : part.state == State::done  ? " not signed"
-                                                                 : " " + std::string(state_text(part.state)));
-}
-
 bool comes_first(const Scene& scene, const method::Need& need, const Part& other) {
     if (need.which == Which::same) return other.what == scene.part.what;
     if (need.which == Which::touching) {
@@ -43,9 +37,10 @@ const Part* part_before(const Scene& scene) {
 }
 
 Held not_signed(const Part& part) {
-    const bool same_word = part.state == State::waiting || part.state == State::under_way ||
-                           part.state == State::paused || part.state == State::done;
-    return {.why = same_word ? part_words(part.name) + " not signed" : state_words(part),
+    const bool is_to_come = part.state == State::waiting || part.state == State::under_way ||
+                            part.state == State::paused || part.state == State::done;
+    return {.why = part_words(part.name) + " " +
+                   (is_to_come ? std::string("not signed") : std::string(state_text(part.state))),
             .clears = part.state == State::in_doubt ? "confirm or reopen " + part.name : "sign " + part.name};
 }
 

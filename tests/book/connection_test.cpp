@@ -116,6 +116,16 @@ TEST_CASE("a statement used again does not remember what was bound to it") {
     CHECK(number_of(made.connection, "SELECT count(*) FROM local") == 2);
 }
 
+TEST_CASE("asked for one row of several, the first is given, and it is said when there is none") {
+    Made made;
+    made.connection.run("INSERT INTO local (k, v) VALUES ('a', '1'), ('b', '2')");
+    std::string seen;
+    const auto note = [&](const Row& row) { seen += row.text(0); };
+    CHECK(made.connection.one("SELECT v FROM local ORDER BY k", {}, note));
+    CHECK_FALSE(made.connection.one("SELECT v FROM local WHERE k = 'z'", {}, note));
+    CHECK(seen == "1");
+}
+
 TEST_CASE("a query that is left early holds no lock") {
     Made made;
     made.connection.run("INSERT INTO local (k, v) VALUES ('a', '1'), ('b', '2')");

@@ -46,6 +46,9 @@ TEST_CASE("what the system says is told in words") {
     CHECK(file_fault(ENOSPC, "f").code == Code::book_full);
     CHECK(file_fault(EACCES, "f").code == Code::book_read_only);
     CHECK(file_fault(EROFS, "f").code == Code::book_read_only);
+    CHECK(file_fault(EPERM, "f").code == Code::book_read_only);
+    CHECK(file_fault(ENOTDIR, "f").code == Code::book_missing);
+    CHECK(file_fault(EDQUOT, "f").code == Code::book_full);
     CHECK(file_fault(ENOENT, "f").code == Code::book_missing);
     CHECK(file_fault(EIO, "f").code == Code::book_failed);
     CHECK(one_line(file_fault(ENOSPC, "f")) ==
@@ -61,4 +64,55 @@ TEST_CASE("writing where there is no folder is refused") {
 TEST_CASE("the folder of a bare file name is the one we stand in") {
     CHECK(folder_of("demo.book") == ".");
     CHECK(folder_of("a/b/demo.book") == "a/b");
+}
+
+TEST_CASE("a file does not take the place of a folder, and nothing of it is left beside it") {
+    TempFolder folder;
+    std::filesystem::create_directory(folder.file("a"));
+    CHECK_FALSE(write_durably(folder.file("a"), "x", Readers::everybody).ok());
+    std::size_t files = 0;
+    for (const auto& item : std::filesystem::directory_iterator(folder.path())) {
+        CHECK(item.path().filename() == "a");
+        ++files;
+    }
+    CHECK(files == 1);
+}
+
+TEST_CASE("what is no file is not read, and begins with nothing") {
+    TempFolder folder;
+    CHECK_FALSE(read_whole(folder.path(), 100).ok());
+    CHECK(read_start(folder.path(), 16).empty());
+    CHECK(read_start(folder.file("none"), 16).empty());
+    write_file(folder.file("short"), "abc");
+    CHECK(read_start(folder.file("short"), 16) == "abc");
+}
+
+TEST_CASE("removing what is not there is done, removing a folder is refused") {
+    TempFolder folder;
+    write_file(folder.file("a"), "x");
+    CHECK(remove_durably(folder.file("a")).ok());
+    CHECK(remove_durably(folder.file("a")).ok());
+    write_file(folder.file("b"), "x");
+    CHECK(remove_durably(folder.file("b/under-a-file")).ok());
+    std::filesystem::create_directory(folder.file("c"));
+    CHECK_FALSE(remove_durably(folder.file("c")).ok());
+    CHECK(std::filesystem::exists(folder.file("c")));
+}
+
+TEST_CASE("a folder is made once, and not where a file is or where there is no folder to hold it") {
+    TempFolder folder;
+    CHECK(make_folder(folder.file("photos")).ok());
+    CHECK(make_folder(folder.file("photos")).ok());
+    CHECK(make_folder(folder.file("none/photos")).fault().code == Code::book_missing);
+    write_file(folder.file("a"), "x");
+    CHECK_FALSE(make_folder(folder.file("a/photos")).ok());
+}
+
+TEST_CASE("what cannot be linked is moved all the same, and what is not there is not moved") {
+    TempFolder folder;
+    std::filesystem::create_directory(folder.file("old")); // folders have no second name: as on a memory card
+    REQUIRE(move_into_place(folder.file("old"), folder.file("new")).ok());
+    CHECK(std::filesystem::exists(folder.file("new")));
+    CHECK_FALSE(std::filesystem::exists(folder.file("old")));
+    CHECK(move_into_place(folder.file("none"), folder.file("there")).fault().code == Code::book_missing);
 }

@@ -73,6 +73,13 @@ TEST_CASE("a key file that is damaged, empty or another device's is refused and 
     std::string other_secret = whole;
     other_secret[whole.size() - 2] = '4';
     bad.push_back(other_secret);
+    const std::string secret = whole.substr(whole.find("secret"));
+    const std::string head = "undersheet.key.1\ndevice " + key.device + "\ninstall ";
+    bad.push_back(whole + "x");
+    bad.push_back(head + "aa\n" + secret);
+    bad.push_back(head + key.install + "\nsecret 03\n");
+    bad.push_back(head + key.install + "\nsecret " + std::string(64, 'g') + "\n");
+    bad.push_back("undersheet.key.1\ninstall " + key.install + "\ndevice " + key.device + "\n" + secret);
     for (const auto& bytes : bad) {
         write_file(file, bytes);
         const auto loaded = files.load(key.device);
@@ -96,4 +103,17 @@ TEST_CASE("a book with its keys in files goes on after it is opened again") {
     auto book = good(Book::open(path, Access::write, {world, files}));
     CHECK(good(book.append({air_draft()}))[0].dctr == 2);
     CHECK(good(book.verify()).ok());
+}
+
+TEST_CASE("where a folder has the name of a key file, the key is said to be unreadable") {
+    TempFolder folder;
+    KeyFiles files(folder.file("demo.book"));
+    const std::string device = key_of(3).device;
+    std::filesystem::create_directory(files.file_of(device));
+    CHECK(line_of(files.load(device)).find("this device's key cannot be read") != std::string::npos);
+    CHECK_FALSE(good(files.load_locked(device, "p0123456789")).has_value());
+    std::filesystem::create_directory(folder.file("demo.book." + device + ".p0123456789.pin"));
+    CHECK(line_of(files.load_locked(device, "p0123456789")).find("a person's own key cannot be read") !=
+          std::string::npos);
+    CHECK_FALSE(files.save_locked(device, "p0123456789", "x").ok());
 }

@@ -52,6 +52,24 @@ TEST_CASE("every sort of value that SQLite writes is read as it is") {
     }
 }
 
+TEST_CASE(
+    "a row with a number below nought or of the greatest size is read, one wider than any of ours is not") {
+    const auto rows =
+        rows_of(made_by("CREATE TABLE t (k INTEGER PRIMARY KEY, a); INSERT INTO t VALUES (-1, 'below'), "
+                        "(9223372036854775807, 'greatest');"));
+    CHECK(rows.count("- 'below' ") == 1);
+    CHECK(rows.count("- 'greatest' ") == 1);
+    std::string columns = "c0";
+    std::string values = "'wide'";
+    for (int i = 1; i < 65; ++i) {
+        columns += ", c" + std::to_string(i);
+        values += ", 1";
+    }
+    for (const auto& row :
+         rows_of(made_by("CREATE TABLE w (" + columns + "); INSERT INTO w VALUES (" + values + ");")))
+        CHECK(row.find("'wide'") != 0);
+}
+
 TEST_CASE("rows of any length come back from pages of any size, of tables and of indexes") {
     for (const char* page_bytes : {"512", "1024", "4096", "65536"}) {
         INFO(page_bytes);

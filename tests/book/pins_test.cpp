@@ -47,13 +47,30 @@ TEST_CASE("a file that asks for too much work, or is not ours, is refused before
     FixedWorld world(3);
     const auto file = good(locked(seed_of(9), kPerson, "402913", world));
     const std::string salt = split(split(file, '\n')[3], ' ')[3];
-    for (const auto& bad :
-         {with_line(file, 0, "undersheet.pin.2"), with_line(file, 1, "person"), with_line(file, 2, "key 00"),
-          with_line(file, 3, "argon2id 17 65536 " + salt), with_line(file, 3, "argon2id 0 65536 " + salt),
-          with_line(file, 3, "argon2id 2 1048577 " + salt), with_line(file, 3, "argon2id 2 x " + salt),
-          with_line(file, 3, "argon2id 2 99999999999999999999 " + salt),
-          with_line(file, 3, "argon2i 2 65536 " + salt), with_line(file, 4, "secret "),
-          with_line(file, 4, "secret 00"), file + "x", std::string()}) {
+    for (const auto& bad : {with_line(file, 0, "undersheet.pin.2"),
+                            with_line(file, 1, "person"),
+                            with_line(file, 2, "key 00"),
+                            with_line(file, 3, "argon2id 17 65536 " + salt),
+                            with_line(file, 3, "argon2id 0 65536 " + salt),
+                            with_line(file, 3, "argon2id 2 1048577 " + salt),
+                            with_line(file, 3, "argon2id 2 x " + salt),
+                            with_line(file, 3, "argon2id 2 99999999999999999999 " + salt),
+                            with_line(file, 3, "argon2i 2 65536 " + salt),
+                            with_line(file, 4, "secret "),
+                            with_line(file, 4, "secret 00"),
+                            file + "x",
+                            std::string(),
+                            with_line(file, 2, "name " + std::string(64, '0')),
+                            with_line(file, 2, "key " + std::string(64, 'g')),
+                            with_line(file, 3, "argon2id 2 65536"),
+                            with_line(file, 3, "argon2id  65536 " + salt),
+                            with_line(file, 3, "argon2id 2 6/536 " + salt),
+                            with_line(file, 3, "argon2id 2 65536 00"),
+                            with_line(file, 3, "argon2id 2 65536 " + std::string(32, 'g')),
+                            with_line(file, 4, "seal 00"),
+                            with_line(file, 4, "secret " + std::string(48, 'g')),
+                            with_line(file, 4, "secret " + std::string(48, '0') + "00"),
+                            with_line(file, 4, "secret " + std::string(48, '0') + std::string(96, 'g'))}) {
         INFO(bad);
         const auto refused = unlocked(bad, kPerson, "402913");
         REQUIRE(!refused.ok());

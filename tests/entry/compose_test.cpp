@@ -4,6 +4,7 @@
 #include "tests/support/device.h"
 
 #include <catch2/catch.hpp>
+#include <functional>
 
 using namespace undersheet;
 using namespace undersheet::entry;
@@ -135,6 +136,12 @@ TEST_CASE("a draft that does not fit the written form is refused and nothing is 
     draft = air_draft();
     draft.personal["name"] = std::string(65'537, 'x');
     CHECK(refused(draft));
+    draft = air_draft();
+    draft.personal["name"] = "Ada\tPell";
+    CHECK(refused(draft));
+    draft = air_draft();
+    draft.raw = "13,0";
+    CHECK(refused(draft));
 }
 
 TEST_CASE("a draft says the same as the entry made from it, and another draft does not") {
@@ -156,6 +163,56 @@ TEST_CASE("a draft says the same as the entry made from it, and another draft do
     CHECK_FALSE(says_the_same(other, entry));
     entry.personal.clear(); // erased since
     CHECK(says_the_same(draft, entry));
+}
+
+TEST_CASE("a draft that differs in any one thing says something else") {
+    Device device(1);
+    const Draft draft = site_draft();
+    const Entry entry = device.write(draft);
+    const auto differs = [&](const std::function<void(Draft&)>& change) {
+        Draft other = draft;
+        change(other);
+        return !says_the_same(other, entry);
+    };
+    CHECK(differs([](Draft& other) { other.kind = "day"; }));
+    CHECK(differs([](Draft& other) { other.job = std::string(32, '0'); }));
+    CHECK(differs([](Draft& other) { other.author = "p0123456789"; }));
+    CHECK(differs([](Draft& other) { other.place = "AB"; }));
+    CHECK(differs([](Draft& other) { other.when = *parse_time("2026-06-11T08:06:00+01:00"); }));
+    CHECK(differs([](Draft& other) { other.raw.set("height_m", "3.0 m"); }));
+    CHECK(differs([](Draft& other) { other.personal["mail"] = "ada@example.org"; }));
+    CHECK_FALSE(differs([](Draft&) {}));
+}
+
+namespace {
+
+// A key store that is locked, as a phone's may be.
+class Locked : public Signer {
+public:
+    explicit Locked(const Signer& other) : key_(other.public_key()) {}
+    [[nodiscard]] PublicKey public_key() const override { return key_; }
+    [[nodiscard]] Result<Signature> sign(std::string_view) const override {
+        return Fault{Code::key_unusable, "the key store is locked"};
+    }
+
+private:
+    PublicKey key_;
+};
+
+} // namespace
+
+TEST_CASE("where a key store refuses to sign, the device's or the person's own, nothing is made") {
+    Device device(1);
+    const Locked locked(*device.signer);
+    const auto by_device = compose(air_draft(), {}, device.world, locked);
+    REQUIRE_FALSE(by_device.ok());
+    CHECK(by_device.fault().detail == "the key store is locked");
+    Draft draft = air_draft();
+    draft.author = "p0123456789";
+    draft.own_hand = &locked;
+    const auto by_hand = compose(draft, {}, device.world, *device.signer);
+    REQUIRE_FALSE(by_hand.ok());
+    CHECK(by_hand.fault().detail == "the key store is locked");
 }
 
 TEST_CASE("the same world and the same drafts give the same bytes") {

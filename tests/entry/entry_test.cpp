@@ -99,6 +99,48 @@ TEST_CASE("a member that is not in its written form is named") {
     }
 }
 
+TEST_CASE("no member is taken that is of another type than its own") {
+    const std::vector<std::string> members = {"akey", "asig",        "author",    "boot",  "clock", "data",
+                                              "dctr", "dev",         "dprev",     "id",    "job",   "kind",
+                                              "lam",  "mono_millis", "part",      "place", "prev",  "raw",
+                                              "seen", "seq",         "simulated", "v",     "when"};
+    const std::vector<Value> values = {
+        Value(*Decimal::parse("1.5")), Value(false), List{}, List{Value(1)}, Value().set("x", 1), ""};
+    for (const auto& member : members) {
+        for (const auto& value : values) {
+            const bool fits = (member == "data" && value.map() != nullptr) ||
+                              (member == "author" && value.text() != nullptr);
+            INFO(member << " = " << write_strict(value));
+            CHECK((said_of(member, value) == "entry: '" + member + "' is not in its written form") != fits);
+        }
+    }
+}
+
+TEST_CASE("a kind is a short name in small letters, a part may hold capitals, figures and four marks") {
+    for (const char* kind : {"air", "air2", "a_b-c"}) CHECK(said_of("kind", kind).empty());
+    for (const char* kind : {"2air", "{air", "air{", "air:", "air/", "aIr"})
+        CHECK_FALSE(said_of("kind", kind).empty());
+    CHECK(said_of("kind", std::string(32, 'a')).empty());
+    CHECK_FALSE(said_of("kind", std::string(33, 'a')).empty());
+    for (const char* part : {"field/2", "patches/R1-1", "a_B.9", "Z/z"}) CHECK(said_of("part", part).empty());
+    for (const char* part : {"a{", "a[", "a:", "a!"}) CHECK_FALSE(said_of("part", part).empty());
+    CHECK(said_of("part", std::string(64, 'a')).empty());
+    CHECK_FALSE(said_of("part", std::string(65, 'a')).empty());
+}
+
+TEST_CASE("every sort of value has words to be shown by") {
+    Entry entry;
+    entry.data.set("text", "soft").set("number", 3).set("yes", true).set("no", false);
+    entry.data.set("list", List{"AB", "BC"}).set("map", Value().set("x", 1));
+    CHECK(entry.field_text("text") == "soft");
+    CHECK(entry.field_text("number") == "3");
+    CHECK(entry.field_text("yes") == "yes");
+    CHECK(entry.field_text("no") == "no");
+    CHECK(entry.field_text("list") == "AB, BC");
+    CHECK(entry.field_text("map") == R"({"x":1})");
+    CHECK(entry.field_text("none").empty());
+}
+
 TEST_CASE("an entry in a newer written form is said to be newer, not broken") {
     CHECK(said_of("v", "undersheet.entry.2") ==
           "entry: its written form 'undersheet.entry.2' is newer than this program");

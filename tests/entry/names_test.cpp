@@ -28,6 +28,10 @@ TEST_CASE("the UUIDv7 of the standard is one, other versions and variants are no
     CHECK_FALSE(is_entry_id("017f22e279b07cc398c4dc0c0c07398f"));
     CHECK_FALSE(is_entry_id("017f22e2-79b0-7cc3-98c4-dc0c0c07398"));
     CHECK_FALSE(is_entry_id("017f22e2-79b0-7cc3-98c4-dc0c0c07-98f"));
+    CHECK_FALSE(is_entry_id("017f22e2079b0-7cc3-98c4-dc0c0c07398f"));
+    CHECK_FALSE(is_entry_id("017f22e2-79b007cc3-98c4-dc0c0c07398f"));
+    CHECK_FALSE(is_entry_id("017f22e2-79b0-7cc3098c4-dc0c0c07398f"));
+    CHECK_FALSE(is_entry_id("017f22e2-79b0-7cc3-98c40dc0c0c07398f"));
     CHECK_FALSE(is_entry_id(""));
 }
 
@@ -47,5 +51,5 @@ TEST_CASE("jobs and people have the form that entries ask for") {
     CHECK_FALSE(is_person("p01234567890"));
     CHECK_FALSE(is_job(""));
     CHECK_FALSE(is_job(std::string(31, 'a')));
-    CHECK_FALSE(is_job(std::string(32, 'A')));
+    for (const char other : {'A', '/', ':', '`', 'g'}) CHECK_FALSE(is_job(std::string(32, other)));
 }

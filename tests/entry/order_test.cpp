@@ -127,6 +127,23 @@ TEST_CASE("an entry that stands on another device's entry as if it were its own 
           "what it names as this device's entry before is not entry 1 of all jobs");
 }
 
+TEST_CASE("an entry that leaves out a number, or stands on another job, is found") {
+    Device device(1);
+    const Entry first = device.write(air_draft());
+    const Chain after_first = device.chain;
+    device.chain.seq = device.chain.dctr = 2;
+    const Entry third = device.write(air_draft());
+    CHECK(only_fault(check_job({first, third})) ==
+          "the chain is broken: what stands before it is not number 2");
+    CHECK(only_fault(check_devices(links_of({first, third}), {})) ==
+          "what it names as this device's entry before is not entry 2 of all jobs");
+    device.chain = after_first;
+    Draft elsewhere = air_draft();
+    elsewhere.job = std::string(32, 'f');
+    CHECK(only_fault(check_job({first, device.write(elsewhere)})) ==
+          "the chain is broken: what stands before it is not number 1");
+}
+
 TEST_CASE("a whole job that was taken away is missed for the book's own device only") {
     Device device(1);
     device.write(air_draft()); // in a job that is not here any more

@@ -25,12 +25,15 @@ TEST_CASE("seconds may be left out and are then written as zero") {
 }
 
 TEST_CASE("what is no time is refused with the reason") {
-    const char* text =
-        GENERATE("2026-06-11T08:05", "2026-06-11T08:05:00", "2026-02-30T08:05Z", "2026-13-01T08:05Z",
-                 "2026-06-11 08:05Z", "2026-06-11T24:00Z", "2026-06-11T08:60Z", "2026-06-11T08:05:60Z",
-                 "2026-06-11T08:05:00.5Z", "2026-06-11T08:05-00:00", "2026-06-11T08:05+14:01",
-                 "2026-06-11T08:05+1:00", "2026-06-11T08:05z", "2026-06-11", "", "yesterday",
-                 "2026-06-11T08:05Zulu", "0026-06-11T08:05Z", "2026-06-11T08:05+01:60");
+    const char* text = GENERATE(
+        "2026-06-11T08:05", "2026-06-11T08:05:00", "2026-02-30T08:05Z", "2026-13-01T08:05Z",
+        "2026-06-11 08:05Z", "2026-06-11T24:00Z", "2026-06-11T08:60Z", "2026-06-11T08:05:60Z",
+        "2026-06-11T08:05:00.5Z", "2026-06-11T08:05-00:00", "2026-06-11T08:05+14:01", "2026-06-11T08:05+1:00",
+        "2026-06-11T08:05z", "2026-06-11", "", "yesterday", "2026-06-11T08:05Zulu", "0026-06-11T08:05Z",
+        "2026-06-11T08:05+01:60", "2o26-06-11T08:05Z", "2026-o6-11T08:05Z", "2026-06-1lT08:05Z",
+        "2026.06-11T08:05Z", "2026-06.11T08:05Z", "2026-06-11To8:05Z", "2026-06-11T08:o5Z",
+        "2026-06-11T08.05Z", "2026-06-11T08:05:o0Z", "2026-06-11T08:05+o1:00", "2026-06-11T08:05+01:o0",
+        "2026-06-11T08:05+01.00", "2026-06-11T08:05 01:00");
     INFO(text);
     const auto time = parse_time(text);
     REQUIRE_FALSE(time.ok());
@@ -99,4 +102,11 @@ TEST_CASE("days are counted from the first of January 1970") {
 TEST_CASE("minutes between two times do not care about their offsets") {
     CHECK(minutes_between(*parse_time("2026-06-11T08:05+01:00"), *parse_time("2026-06-11T08:35Z")) == 90.0);
     CHECK(minutes_between(*parse_time("2026-06-11T08:05Z"), *parse_time("2026-06-11T08:04:30Z")) == -0.5);
+}
+
+TEST_CASE("a day that no calendar has is written in figures, and a year has four of them") {
+    CHECK(date_words({2026, 6, 11}) == "11 June 2026");
+    CHECK(date_words({2026, 0, 11}) == "2026-00-11");
+    CHECK(date_words({2026, 13, 11}) == "2026-13-11");
+    CHECK(date_text({426, 6, 11}) == "0426-06-11");
 }
