@@ -12,6 +12,7 @@
 #include <cmath>
 #include <map>
 #include <set>
+#include <tuple>
 
 namespace undersheet::paper {
 
@@ -68,7 +69,8 @@ Row board_row(const Making& making, const Reading& board) {
     const std::string material =
         board.word("material_text").empty() ? says("material") : board.word("material_text");
     Row row{{name, material, making.said.bare(board, "thickness_mm"), making.said.bare(board, "support_mm"),
-             making.said.bare(board, "gap_mm"), says("soft"), verdict_on(making, board, "verdict.nothing")},
+             making.said.bare(board, "gap_mm"), says("soft"), verdict_on(making, board, "verdict.nothing"),
+             making.traced(board)},
             {}};
     if (Text amiss = amiss_on_board(making, board); !amiss.is_empty())
         row.beneath.push_back(std::move(amiss));
@@ -82,7 +84,7 @@ Row heads_row(const Making& making, const Reading& heads) {
     const std::string spot = making.said.spot(heads);
     const auto bare = [&](const char* field) { return making.said.bare(heads, field); };
     return {{spot.empty() ? making.say("heads.spread") : spot, bare("checked"), bare("flush"), bare("proud"),
-             bare("worst_mm"), share},
+             bare("worst_mm"), share, making.traced(heads)},
             {}};
 }
 
@@ -104,7 +106,7 @@ Row joint_row(const Making& making, const Reading& joint) {
     const std::string spot = making.said.spot(joint);
     return {{spot.empty() ? making.say("joint.all") : spot, making.said.bare(joint, "step_mm"),
              says("sanded"), says("filled"), says("blown_off"), says("wipe"),
-             verdict_on(making, joint, "verdict.nothing")},
+             verdict_on(making, joint, "verdict.nothing"), making.traced(joint)},
             {}};
 }
 
@@ -115,7 +117,7 @@ Row moisture_row(const Making& making, const Reading& point) {
                                       : making.say("moisture.uncorrected");
     Row row{{making.said.spot(point), making.said.bare(point, "reading_pct"),
              making.said.bare(point, "board_c"), making.said.value(point, "setting"), corrected,
-             verdict_on(making, point, "verdict.dry")},
+             verdict_on(making, point, "verdict.dry"), making.traced(point)},
             {}};
     return row;
 }
@@ -124,7 +126,8 @@ Row level_row(const Making& making, const job::LevelPoint& level) {
     const std::string label = level.reading->label;
     const std::string place = making.said.short_place(level.reading->place);
     return {{label.empty() ? place : label + " (" + place + ")", making.said.bare(*level.reading, "z_mm"),
-             making.said.value(*level.reading, "on"), verdict_on(making, *level.reading, "verdict.nothing")},
+             making.said.value(*level.reading, "on"), verdict_on(making, *level.reading, "verdict.nothing"),
+             making.traced(*level.reading)},
             {}};
 }
 
@@ -163,11 +166,23 @@ std::vector<Fact> fall_facts(const Making& making, const job::Fall& fall) {
     return facts;
 }
 
+// The tapes of that length, whichever way they were named.
+std::string tape_entries(const Making& making, const trade::JudgedTape& tape) {
+    std::vector<const Reading*> taped;
+    for (const Reading* reading : making.job.all("tape")) {
+        const auto& [a, b] = std::tie(reading->place.a, reading->place.b);
+        const bool is_it = (a == tape.from && b == tape.to) || (a == tape.to && b == tape.from);
+        if (is_it && reading->number("m") == tape.m) taped.push_back(reading);
+    }
+    return making.traced(taped);
+}
+
 Row tape_row(const Making& making, const trade::JudgedTape& tape) {
     const auto m = [&](double length_m) { return making.words.number(length_m, 3); };
-    if (!tape.from_others_m) return {{tape.from + tape.to, m(tape.m), "", ""}, {}};
+    const std::string entries = tape_entries(making, tape);
+    if (!tape.from_others_m) return {{tape.from + tape.to, m(tape.m), "", "", entries}, {}};
     return {{tape.from + tape.to, m(tape.m), m(*tape.from_others_m),
-             making.words.number(1000 * (tape.m - *tape.from_others_m), 0)},
+             making.words.number(1000 * (tape.m - *tape.from_others_m), 0), entries},
             {}};
 }
 
@@ -211,14 +226,15 @@ void add_structure(Making& making) {
     making.heading("section.structure");
     const Reading* structure = making.job.latest("structure");
     if (structure == nullptr) return making.nothing();
-    making.facts(making.said.facts(*structure));
+    making.traced_facts(*structure);
 }
 
 void add_boards(Making& making) {
     making.heading("section.boards");
     std::vector<Row> rows;
     for (const Reading* board : making.job.all("board")) rows.push_back(board_row(making, *board));
-    making.table("", {"board", "material", "thickness_mm#", "supports_mm#", "gap_mm#", "soft", "found"},
+    making.table("",
+                 {"board", "material", "thickness_mm#", "supports_mm#", "gap_mm#", "soft", "found", "entry"},
                  std::move(rows));
 }
 
@@ -226,7 +242,8 @@ void add_fixings(Making& making) {
     making.heading("section.fixings");
     std::vector<Row> rows;
     for (const Reading* heads : making.job.all("heads")) rows.push_back(heads_row(making, *heads));
-    making.table("", {"where", "checked#", "flush#", "proud#", "worst_mm#", "bad_pct#"}, std::move(rows));
+    making.table("", {"where", "checked#", "flush#", "proud#", "worst_mm#", "bad_pct#", "entry"},
+                 std::move(rows));
     if (const auto sample = job::judge_heads(making.job, making.setting.method))
         making.paper.paragraph(heads_bound(making, *sample));
     const Reading* last = making.job.latest("heads");
@@ -240,7 +257,7 @@ void add_joints(Making& making) {
     making.heading("section.joints");
     std::vector<Row> rows;
     for (const Reading* joint : making.job.all("joint")) rows.push_back(joint_row(making, *joint));
-    making.table("", {"joint", "step_mm#", "sanded", "filled", "blown_off", "wipe", "found"},
+    making.table("", {"joint", "step_mm#", "sanded", "filled", "blown_off", "wipe", "found", "entry"},
                  std::move(rows));
 }
 
@@ -251,7 +268,7 @@ void add_moisture(Making& making) {
     const auto limit = [&](const char* key, int places) {
         return making.words.number(making.setting.method.limit(key), places);
     };
-    making.table("", {"point", "read_pct#", "board_c#", "setting", "corrected_pct#", "found"},
+    making.table("", {"point", "read_pct#", "board_c#", "setting", "corrected_pct#", "found", "entry"},
                  std::move(rows));
     if (const PlanAbout plan = plan_of_moisture(making); !plan.marks.empty()) add_plan(making, plan);
     making.sentence("moisture.correction", {{"per_k", limit("moisture_per_k_pct", 2)},
@@ -266,7 +283,7 @@ void add_levels(Making& making) {
     if (!run) return making.nothing();
     std::vector<Row> rows;
     for (const job::LevelPoint& level : run->points) rows.push_back(level_row(making, level));
-    making.table("", {"point", "height_mm#", "measured_on", "found"}, std::move(rows));
+    making.table("", {"point", "height_mm#", "measured_on", "found", "entry"}, std::move(rows));
     add_plan(making, plan_of_levels(making));
     add_closing(making, *run);
     for (const job::Surface surface : {job::Surface::before_covering, job::Surface::finished})
@@ -285,7 +302,7 @@ void add_outline(Making& making) {
     }
     std::vector<Row> rows;
     for (const trade::JudgedTape& tape : roof.outline->tapes) rows.push_back(tape_row(making, tape));
-    making.table("", {"tape", "taped_m#", "from_others_m#", "difference_mm#"}, std::move(rows));
+    making.table("", {"tape", "taped_m#", "from_others_m#", "difference_mm#", "entry"}, std::move(rows));
     making.facts(outline_facts(making, *roof.outline));
 }
 

@@ -115,6 +115,9 @@ Item finding_item(const Making& making, const Finding& finding, std::string numb
     add_fact(item.facts, making.say("finding.place"), where(making, finding));
     add_fact(item.facts, making.say("finding.limit_from"), source_words(making, finding));
     add_fact(item.facts, making.say("finding.clears"), making.said.again(finding.clears_as));
+    std::vector<std::string> entries;
+    for (const entry::Entry* entry : finding.entries) entries.push_back(entry::short_name(entry->hash));
+    add_fact(item.facts, making.say("column.entry"), joined(entries, ", "));
     add_fact(item.facts, making.say("punch.holds"), holds(making, finding));
     if (finding.near) item.facts.push_back({making.say("finding.near"), making.say("finding.near_says")});
     if (finding.reason != nullptr)

@@ -95,6 +95,25 @@ std::string Making::air(const job::Reading& reading) const {
     return joined(pieces, ", ");
 }
 
+std::string Making::traced(const job::Reading& reading) const {
+    std::vector<std::string> names;
+    for (const entry::Entry* entry : reading.stands_on) names.push_back(entry::short_name(entry->hash));
+    if (names.empty()) names.push_back(entry::short_name(reading.entry->hash));
+    return joined(names, ", ");
+}
+
+std::string Making::traced(const std::vector<const job::Reading*>& readings) const {
+    std::vector<std::string> names;
+    for (const job::Reading* reading : readings) names.push_back(traced(*reading));
+    return joined(names, ", ");
+}
+
+void Making::traced_facts(const job::Reading& reading, const std::vector<std::string_view>& leave_out) {
+    std::vector<Fact> rows = said.facts(reading, leave_out);
+    if (!rows.empty()) rows.push_back({say("column.entry"), traced(reading)});
+    facts(std::move(rows));
+}
+
 void Making::heading(std::string_view key) { paper.heading(say(key)); }
 
 void Making::sentence(std::string_view key, Fillings fillings) { paper.paragraph(say(key, fillings)); }

@@ -28,6 +28,12 @@ struct Making {
     [[nodiscard]] std::string
     air(const job::Reading& reading) const; // "13 °C, humidity 66 %, deck 14.0 °C, wind 2.7 m/s"
 
+    // The short names of the entries it stands on: whoever asks for a figure finds it in the journal.
+    [[nodiscard]] std::string traced(const job::Reading& reading) const;
+    [[nodiscard]] std::string traced(const std::vector<const job::Reading*>& readings) const;
+    // All that was said of it, and the entries.
+    void traced_facts(const job::Reading& reading, const std::vector<std::string_view>& leave_out = {});
+
     void heading(std::string_view key);
     void sentence(std::string_view key, Fillings fillings = {});
     // Headers are keys under "column."; one that ends in '#' holds figures.

@@ -4,6 +4,7 @@
 #include "job/queries.h"
 #include "paper/deck_sections.h"
 #include "paper/finding_items.h"
+#include "paper/wall_heights.h"
 
 #include <algorithm>
 
@@ -18,7 +19,7 @@ Row day_row(const Making& making, const Reading& day) {
     const std::string worked =
         day.word("worked") == "no" ? making.say("day.no_work", {{"why", says("why_not")}}) : "";
     Row row{{says("date"), worked.empty() ? says("people") : worked, says("briefing"), says("plan"),
-             says("extinguisher"), says("solvent_care"), says("data_sheet")},
+             says("extinguisher"), says("solvent_care"), says("data_sheet"), making.traced(day)},
             {}};
     if (!day.word("heat_end").empty())
         row.beneath.emplace_back(
@@ -53,11 +54,15 @@ std::string least(const Making& making, const std::vector<const Reading*>& readi
     return making.words.number(least_mm, 0);
 }
 
-// What was found of a wall and of the heights along it.
-Text wall_verdict(const Making& making, const Reading* wall, std::vector<const Reading*> readings) {
-    const std::string_view fine_key = readings.empty() ? "verdict.no_height" : "verdict.high_enough";
+std::vector<const Reading*> with(std::vector<const Reading*> readings, const Reading* wall) {
     if (wall != nullptr) readings.push_back(wall);
-    return verdict_on(making, readings, fine_key);
+    return readings;
+}
+
+// What was found of a wall and of the heights along it.
+Text wall_verdict(const Making& making, const Reading* wall, const std::vector<const Reading*>& readings) {
+    const std::string_view fine_key = readings.empty() ? "verdict.no_height" : "verdict.high_enough";
+    return verdict_on(making, with(readings, wall), fine_key);
 }
 
 Row wall_row(const Making& making, const job::Edge& edge) {
@@ -67,7 +72,8 @@ Row wall_row(const Making& making, const job::Edge& edge) {
         return wall == nullptr ? std::string() : making.said.value(*wall, field);
     };
     Row row{{edge.name, wall == nullptr ? making.say("walls.not_recorded") : says("type"), says("above"),
-             heights(making, readings), least(making, readings), wall_verdict(making, wall, readings)},
+             heights(making, readings), least(making, readings), wall_verdict(making, wall, readings),
+             making.traced(with(readings, wall))},
             {}};
     if (wall == nullptr) return row;
     if (Text rest = rest_of(making, *wall, {"type", "above"}); !rest.is_empty())
@@ -83,7 +89,7 @@ void add_each(Making& making, std::string_view kind, const std::vector<std::stri
         const std::string name =
             reading->label.empty() ? place : reading->label + (place.empty() ? "" : ", " + place);
         if (!name.empty()) making.paper.heading(name, 3);
-        making.facts(making.said.facts(*reading, leave_out));
+        making.traced_facts(*reading, leave_out);
     }
 }
 
@@ -91,7 +97,7 @@ Row crease_row(const Making& making, const Reading& crease) {
     const auto says = [&](const char* field) { return making.said.value(crease, field); };
     return {{making.said.spot(crease), says("origin"), making.said.bare(crease, "length_m"),
              making.said.bare(crease, "height_mm"), making.said.bare(crease, "warmed_mm"),
-             verdict_on(making, crease, "verdict.nothing")},
+             verdict_on(making, crease, "verdict.nothing"), making.traced(crease)},
             {}};
 }
 
@@ -104,7 +110,7 @@ std::string range_words(const Making& making, const Reading& tin) {
 Row tin_row(const Making& making, const Reading& tin) {
     const auto says = [&](const char* field) { return making.said.value(tin, field); };
     return {{says("product"), says("batch"), says("use_by"), making.said.bare(tin, "size_l"), says("count"),
-             range_words(making, tin), verdict_on(making, tin, "verdict.nothing")},
+             range_words(making, tin), verdict_on(making, tin, "verdict.nothing"), making.traced(tin)},
             {}};
 }
 
@@ -112,13 +118,14 @@ Row tin_row(const Making& making, const Reading& tin) {
 
 void add_safety(Making& making) {
     making.heading("section.safety");
-    if (const Reading* site = making.job.latest("site")) making.facts(making.said.facts(*site));
+    if (const Reading* site = making.job.latest("site")) making.traced_facts(*site);
     auto days = making.job.all("day"); // one filled in later does not move behind the next
     std::stable_sort(days.begin(), days.end(),
                      [](const Reading* a, const Reading* b) { return a->word("date") < b->word("date"); });
     std::vector<Row> rows;
     for (const Reading* day : days) rows.push_back(day_row(making, *day));
-    making.table("", {"day", "people", "briefing", "plan", "extinguisher", "solvent_care", "data_sheet"},
+    making.table("",
+                 {"day", "people", "briefing", "plan", "extinguisher", "solvent_care", "data_sheet", "entry"},
                  std::move(rows));
     add_passing(making, "day");
 }
@@ -129,7 +136,13 @@ void add_walls(Making& making) {
     for (const job::Edge& edge : making.job.roof.edges)
         if (!edge.is_free()) rows.push_back(wall_row(making, edge));
     if (rows.empty() && making.job.roof.closed()) return making.sentence("walls.none");
-    making.table("", {"edge", "wall", "above", "heights_mm", "least_mm#", "found"}, std::move(rows));
+    making.table("", {"edge", "wall", "above", "heights_mm", "least_mm#", "found", "entry"}, std::move(rows));
+    for (const job::Edge& edge : making.job.roof.edges) {
+        auto drawing = edge.is_free() ? std::nullopt : wall_heights(making, edge);
+        if (!drawing) continue;
+        making.paper.heading(drawing->title, 3);
+        making.paper.add(*std::move(drawing));
+    }
 }
 
 void add_gutters(Making& making) {
@@ -150,14 +163,15 @@ void add_sheet(Making& making) {
     for (const Reading* crease : making.job.all("crease")) rows.push_back(crease_row(making, *crease));
     if (rows.empty()) return making.sentence("creases.none");
     making.table(making.say("creases.caption"),
-                 {"crease", "origin", "length_m#", "cold_mm#", "warmed_mm#", "found"}, std::move(rows));
+                 {"crease", "origin", "length_m#", "cold_mm#", "warmed_mm#", "found", "entry"},
+                 std::move(rows));
 }
 
 void add_tins(Making& making) {
     making.heading("section.tins");
     std::vector<Row> rows;
     for (const Reading* tin : making.job.all("tin")) rows.push_back(tin_row(making, *tin));
-    making.table("", {"product", "batch", "use_by", "size_l#", "count#", "range_c", "found"},
+    making.table("", {"product", "batch", "use_by", "size_l#", "count#", "range_c", "found", "entry"},
                  std::move(rows));
 }
 
