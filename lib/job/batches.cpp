@@ -98,10 +98,18 @@ private:
                 found_.open.push_back(std::move(found));
             return;
         }
-        const Alike how = alike(wanted_.batch, found.printed);
-        if (how == Alike::same)
-            (found.parts.empty() ? found_.unused : found_.certain).push_back(std::move(found));
-        if (how == Alike::nearly) found_.nearly.push_back(std::move(found));
+        switch (alike(wanted_.batch, found.printed)) {
+        case Alike::same: {
+            auto& where = found.parts.empty() ? found_.unused : found_.certain;
+            where.push_back(std::move(found));
+            break;
+        }
+        case Alike::nearly:
+            found_.nearly.push_back(std::move(found));
+            break;
+        case Alike::not_at_all:
+            break;
+        }
     }
 
     const Job& job_;
