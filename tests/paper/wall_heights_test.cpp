@@ -25,8 +25,9 @@ test::Site walled(const std::string& abutment = "brick") {
 
 std::optional<Drawing> drawn(const test::Site& site, const char* edge) {
     const auto job = site.fold("12:00");
-    const Making making(job, job::judge(job, test::default_method(), test::default_kinds()),
-                        test::test_setting(), "inspection.name");
+    const auto judged = job::judge(job, test::default_method(), test::default_kinds());
+    const auto setting = test::test_setting();
+    const Making making(job, judged, setting, "inspection.name");
     return wall_heights(making, *job.roof.edge(edge));
 }
 
