@@ -111,6 +111,19 @@ void add_readings(Making& making, const std::function<bool(const Entry&)>& is_wa
     making.table("", {"entry", "kind", "where", "when", "written_by"}, std::move(rows));
 }
 
+void add_tins_used(Making& making, const std::function<bool(const job::TinUse&)>& is_wanted) {
+    making.heading("section.tins_used");
+    std::vector<Row> rows;
+    for (const job::TinUse& use : job::tin_uses(making.job)) {
+        if (!is_wanted(use)) continue;
+        const auto batch = use.tin == nullptr ? std::string() : making.said.value(*use.tin, "batch");
+        rows.push_back({{use.label, batch, use.part.empty() ? "" : making.said.part(use.part),
+                         making.by(use.entry), entry::short_name(use.entry->hash)},
+                        {}});
+    }
+    making.table("", {"tin", "batch", "part", "written_by", "entry"}, std::move(rows));
+}
+
 void add_corrections(Making& making) {
     making.heading("section.corrections");
     std::vector<Row> rows;

@@ -2,7 +2,6 @@
 
 #include "base/text.h"
 #include "job/queries.h"
-#include "job/stock.h"
 #include "job/supplements.h"
 #include "paper/guarantee.h"
 #include "paper/journal.h"
@@ -127,17 +126,9 @@ void add_done(const Visit& visit) {
 
 void add_tins(const Visit& visit) {
     Making& making = visit.making;
-    std::vector<Row> rows;
-    for (const job::TinUse& use : job::tin_uses(making.job)) {
-        if (!visit.has(use.entry)) continue;
-        const auto batch = use.tin == nullptr ? std::string() : making.said.value(*use.tin, "batch");
-        rows.push_back({{use.label, batch, use.part.empty() ? "" : making.said.part(use.part),
-                         making.by(use.entry), entry::short_name(use.entry->hash)},
-                        {}});
-    }
-    if (rows.empty()) return;
-    making.heading("section.tins_used");
-    making.table("", {"tin", "batch", "part", "written_by", "entry"}, std::move(rows));
+    const auto uses = job::tin_uses(making.job);
+    const auto is_of_visit = [&](const job::TinUse& use) { return visit.has(use.entry); };
+    if (std::any_of(uses.begin(), uses.end(), is_of_visit)) add_tins_used(making, is_of_visit);
 }
 
 void add_photographs(const Visit& visit) {

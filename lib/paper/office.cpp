@@ -1,7 +1,6 @@
 #include "paper/office.h"
 
 #include "base/text.h"
-#include "job/stock.h"
 #include "job/takeoff.h"
 #include "paper/completion.h"
 #include "paper/inspection.h"
@@ -23,18 +22,6 @@ void add_paper(Making& making, Document paper) {
         else
             making.paper.add(std::move(block));
     }
-}
-
-void add_tins_used(Making& making) {
-    making.heading("section.tins_used");
-    std::vector<Row> rows;
-    for (const job::TinUse& use : job::tin_uses(making.job)) {
-        const auto batch = use.tin == nullptr ? std::string() : making.said.value(*use.tin, "batch");
-        rows.push_back({{use.label, batch, use.part.empty() ? "" : making.said.part(use.part),
-                         making.by(use.entry), entry::short_name(use.entry->hash)},
-                        {}});
-    }
-    making.table("", {"tin", "batch", "part", "written_by", "entry"}, std::move(rows));
 }
 
 void add_planned_and_used(Making& making) {
@@ -76,7 +63,7 @@ Document office(const job::Job& job, const job::Judgement& judgement, const Sett
         add_paper(making, make(job, judgement, setting));
     }
     making.paper.add(PageBreak{});
-    add_tins_used(making);
+    add_tins_used(making, [](const job::TinUse&) { return true; });
     add_planned_and_used(making);
     add_hours(making);
     making.heading("section.raw");

@@ -15,7 +15,9 @@ class TempFolder {
 public:
     TempFolder() {
         // Not a name made of the process number: under WebAssembly every program has the same one.
-        std::string name = (std::filesystem::temp_directory_path() / "undersheet-test-XXXXXX").string();
+        constexpr std::size_t kByChance = 6; // mkdtemp puts its own letters in the place of these
+        std::string name = (std::filesystem::temp_directory_path() / "undersheet-test-").string() +
+                           std::string(kByChance, 'X');
         if (::mkdtemp(name.data()) == nullptr) throw std::runtime_error("no folder for a test: " + name);
         path_ = name;
     }
