@@ -7,10 +7,6 @@
 namespace undersheet::cli {
 namespace {
 
-std::string counted(std::size_t count, const std::string& one, const std::string& more) {
-    return std::to_string(count) + " " + (count == 1 ? one : more);
-}
-
 int run_hand(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());

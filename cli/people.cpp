@@ -23,7 +23,7 @@ int run_people(const Arguments& arguments, Screen& screen) {
         });
 }
 
-int run_add(const Arguments& arguments, Screen& screen) {
+int run_person_add(const Arguments& arguments, Screen& screen) {
     const desk::NewPerson person = {arguments.one("NAME"),       arguments.one("--role"),
                                     arguments.one("--initials"), arguments.one("--firm"),
                                     arguments.one("--cards"),    arguments.one("--ends")};
@@ -62,7 +62,7 @@ std::vector<Verb> people_verbs() {
               book_option(),
               {"--when", "TIME", "with offset; else now"},
               {"--json", "", "write JSON for scripts"}},
-             run_add}};
+             run_person_add}};
 }
 
 } // namespace undersheet::cli

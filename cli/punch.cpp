@@ -61,7 +61,7 @@ Done take_photo(const Arguments& arguments, desk::Photograph& into) {
     return {};
 }
 
-int run_add(const Arguments& arguments, Screen& screen) {
+int run_punch_add(const Arguments& arguments, Screen& screen) {
     desk::PunchAdd item = {arguments.one("TEXT"),
                            arguments.one("--at"),
                            arguments.one("--part"),
@@ -116,7 +116,7 @@ std::vector<Verb> punch_verbs() {
                       {"--part", "PART", "the part it concerns", false, Sort::part},
                       {"--photo", "FILE", "what it looks like", false, Sort::file},
                       {"--severity", "WORD", "note (holds nothing), put_right or stop; else put_right"}}),
-             run_add},
+             run_punch_add},
             {"punch clear",
              "says a row is put right",
              "undersheet punch clear 3 --photo after.jpg --by WP",

@@ -1,12 +1,9 @@
+#include "base/text.h"
 #include "cli/show.h"
 #include "cli/verb.h"
 
 namespace undersheet::cli {
 namespace {
-
-std::string counted(std::size_t count, const std::string& one, const std::string& more) {
-    return std::to_string(count) + " " + (count == 1 ? one : more);
-}
 
 std::string device_words(const desk::SalvagedDeviceLine& line) {
     const std::string of = line.written > 0 ? std::to_string(line.entries) + " of " +

@@ -44,7 +44,7 @@ int run_open(const Arguments& arguments, Screen& screen) {
     return 0;
 }
 
-int run_sign(const Arguments& arguments, Screen& screen) {
+int run_supplement_sign(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
     const desk::SupplementSign sign = {arguments.one("--customer"), arguments.one("--not-present")};
@@ -76,7 +76,7 @@ std::vector<Verb> supplement_verbs() {
              {},
              signing({{"--customer", "NAME", "who signed for the customer"},
                       {"--not-present", "TEXT", "\"sent on 12 June\""}}),
-             run_sign}};
+             run_supplement_sign}};
 }
 
 } // namespace undersheet::cli

@@ -96,6 +96,10 @@ std::vector<std::string> split(std::string_view text, char at) {
     }
 }
 
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+    return std::to_string(count) + " " + std::string(count == 1 ? one : many);
+}
+
 std::string joined(const std::vector<std::string>& pieces, std::string_view between) {
     std::string out;
     for (std::size_t i = 0; i < pieces.size(); ++i) {

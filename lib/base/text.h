@@ -28,6 +28,8 @@ struct Character {
 [[nodiscard]] std::string lower_ascii(std::string_view text);
 [[nodiscard]] std::vector<std::string> split(std::string_view text,
                                              char at); // "a||b" gives three; "" gives one empty
+[[nodiscard]] std::string counted(std::size_t count, std::string_view one,
+                                  std::string_view many); // "3 entries"
 [[nodiscard]] std::string joined(const std::vector<std::string>& pieces, std::string_view between);
 [[nodiscard]] std::string replaced(std::string text, std::string_view what,
                                    std::string_view by); // every occurrence

@@ -12,7 +12,6 @@ using entry::Entry;
 using entry::Hash;
 
 constexpr std::size_t kMostPersonalBytes = 64U << 10U;
-constexpr std::size_t kMostTextBytes = 16U << 20U;
 
 Fault wrong(std::string what) { return {Code::book_damaged, std::move(what)}; }
 

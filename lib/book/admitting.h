@@ -12,6 +12,8 @@
 
 namespace undersheet::book {
 
+inline constexpr std::size_t kMostTextBytes = 16U << 20U;
+
 using KeysByDevice = std::map<std::string, entry::PublicKey>;
 
 // The strict form, and the name that belongs to the bytes.

@@ -1,5 +1,6 @@
 #include "book/book.h"
 
+#include "book/admitting.h"
 #include "book/files.h"
 #include "book/journal.h"
 #include "book/opening.h"
@@ -15,8 +16,6 @@ namespace {
 using entry::Draft;
 using entry::Entry;
 using entry::Hash;
-
-constexpr std::size_t kMostTextBytes = 16U << 20U;
 
 // The least and the greatest hash that begin with `digits`.
 std::pair<Hash, Hash> range_of(std::string_view digits) {

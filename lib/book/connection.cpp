@@ -179,7 +179,7 @@ SQLite::Column checked(SQLite::Statement& statement, int column,
     throw Trouble{{Code::book_damaged, "a value in the book is not of the type it must be", value.getName()}};
 }
 
-std::string bytes_of(const SQLite::Column& column) {
+std::string blob_of(const SQLite::Column& column) {
     const void* data = column.getBlob(); // before the size: SQLite's order of calls
     return {static_cast<const char*>(data), static_cast<std::size_t>(column.getBytes())};
 }
@@ -190,10 +190,10 @@ std::int64_t Row::integer(int column) const {
     return checked(statement_, column, &SQLite::Column::isInteger).getInt64();
 }
 std::string Row::text(int column) const {
-    return bytes_of(checked(statement_, column, &SQLite::Column::isText));
+    return blob_of(checked(statement_, column, &SQLite::Column::isText));
 }
 std::string Row::bytes(int column) const {
-    return bytes_of(checked(statement_, column, &SQLite::Column::isBlob));
+    return blob_of(checked(statement_, column, &SQLite::Column::isBlob));
 }
 
 Connection::Connection(const std::string& path, Mode mode, int wait_ms) : path_(path) {
@@ -234,6 +234,12 @@ void Connection::each(const char* query, Parameters parameters, const std::funct
     } catch (const SQLite::Exception& error) {
         throw Trouble{fault_of(error, path_, handles_->system_error())};
     }
+}
+
+std::int64_t Connection::number(const char* query) {
+    std::int64_t number = 0;
+    one(query, {}, [&](const Row& row) { number = row.integer(0); });
+    return number;
 }
 
 bool Connection::one(const char* query, Parameters parameters, const std::function<void(const Row&)>& row) {

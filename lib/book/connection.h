@@ -78,6 +78,7 @@ public:
     void script(std::string_view statements); // several, without parameters
     void run(const char* statement, Parameters parameters = {});
     void each(const char* query, Parameters parameters, const std::function<void(const Row&)>& row);
+    [[nodiscard]] std::int64_t number(const char* query); // of the first row; 0 when there is none
     // The first row, if there is one.
     bool one(const char* query, Parameters parameters, const std::function<void(const Row&)>& row);
 

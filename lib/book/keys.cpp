@@ -10,7 +10,7 @@
 namespace undersheet::book {
 namespace {
 
-constexpr std::string_view kForm = "undersheet.key.1";
+constexpr std::string_view kKeysForm = "undersheet.key.1";
 constexpr std::size_t kMostBytes = 1000;
 
 Fault unusable(const std::string& file) {
@@ -19,7 +19,7 @@ Fault unusable(const std::string& file) {
 }
 
 std::string written(const Key& key) {
-    std::string text(kForm);
+    std::string text(kKeysForm);
     text.append("\ndevice ").append(key.device).append("\ninstall ").append(key.install);
     return text.append("\nsecret ").append(hex(key.seed)).append("\n");
 }
@@ -31,7 +31,7 @@ std::string_view value_of(std::string_view line, std::string_view name) {
 
 std::optional<Key> read_key(std::string_view text) {
     const auto lines = split(text, '\n');
-    if (lines.size() != 5 || lines[0] != kForm || !lines[4].empty()) return std::nullopt;
+    if (lines.size() != 5 || lines[0] != kKeysForm || !lines[4].empty()) return std::nullopt;
     Key key;
     key.device = value_of(lines[1], "device ");
     key.install = value_of(lines[2], "install ");

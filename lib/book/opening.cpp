@@ -14,12 +14,6 @@ namespace {
 constexpr std::int64_t kApplication = 1431521364; // as in schema/book.sql
 constexpr std::int64_t kVersion = 1;
 
-std::int64_t number_of(Connection& connection, const char* query) {
-    std::int64_t number = 0;
-    connection.one(query, {}, [&](const Row& row) { number = row.integer(0); });
-    return number;
-}
-
 // Takes away what is left of a book that could not be made, also where no memory is left.
 class Sweeper {
 public:
@@ -67,15 +61,14 @@ Done check_free(const std::string& path) {
 
 void check_is_book(Connection& connection) {
     const std::string& path = connection.path();
-    if (number_of(connection, "PRAGMA application_id") != kApplication) {
+    if (connection.number("PRAGMA application_id") != kApplication) {
         throw Trouble{{Code::book_not_a_book, "this file is no book", path}};
     }
-    if (number_of(connection, "PRAGMA user_version") > kVersion) {
+    if (connection.number("PRAGMA user_version") > kVersion) {
         throw Trouble{{Code::book_not_a_book, "this book was written by a newer version", path,
                        "bring this program up to date"}};
     }
-    if (number_of(connection, "SELECT count(*) FROM sqlite_schema WHERE type NOT IN ('table', 'index')") !=
-        0) {
+    if (connection.number("SELECT count(*) FROM sqlite_schema WHERE type NOT IN ('table', 'index')") != 0) {
         throw Trouble{{Code::book_not_a_book, "this file holds things that no book of ours has", path}};
     }
 }

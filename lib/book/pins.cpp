@@ -10,7 +10,7 @@ namespace {
 
 using entry::Seed;
 
-constexpr std::string_view kForm = "undersheet.pin.1";
+constexpr std::string_view kPinsForm = "undersheet.pin.1";
 // What libsodium advises where a person waits: two passes over 64 MiB.
 constexpr std::uint64_t kPasses = crypto_pwhash_OPSLIMIT_INTERACTIVE;
 constexpr std::uint64_t kKib = crypto_pwhash_MEMLIMIT_INTERACTIVE / 1024;
@@ -69,7 +69,7 @@ struct PinFile {
 
 std::optional<PinFile> read_pin_file(std::string_view text) {
     const auto lines = split(text, '\n');
-    if (lines.size() != 6 || lines[0] != kForm || !lines[5].empty()) return std::nullopt;
+    if (lines.size() != 6 || lines[0] != kPinsForm || !lines[5].empty()) return std::nullopt;
     const auto lock = split(lines[3], ' ');
     PinFile file;
     if (!lines[1].starts_with("person ") || !lines[2].starts_with("key ") || lock.size() != 4 ||
@@ -109,7 +109,7 @@ Result<std::string> locked(const Seed& seed, std::string_view person, std::strin
     if (!key) return key.fault();
     crypto_secretbox_easy(sealed.data(), seed.data(), seed.size(), nonce.data(), key->data());
     sodium_memzero(key->data(), key->size());
-    std::string text(kForm);
+    std::string text(kPinsForm);
     text.append("\nperson ").append(person);
     text.append("\nkey ").append(hex(entry::signer_from(seed)->public_key()));
     text.append("\nargon2id " + std::to_string(lock.passes) + " " + std::to_string(lock.kib) + " ");

@@ -17,7 +17,7 @@ using entry::Entry;
 using entry::Hash;
 using Entries = std::vector<Entry>;
 
-constexpr std::size_t kMostFileBytes = 1U << 30U;
+constexpr std::size_t kMostDamagedBytes = 1U << 30U;
 
 // --- order: what contradicts what stands before it was not written by a device of ours ---
 
@@ -203,7 +203,7 @@ Salvaged salvage_or_trouble(const Damaged& from, const std::string& to, Surround
     const std::string& damaged = from.file;
     done_or_trouble(check_file(damaged));
     done_or_trouble(check_free(to));
-    Remains remains = remains_of(value_or_trouble(read_whole(damaged, kMostFileBytes)), keys_from(from));
+    Remains remains = remains_of(value_or_trouble(read_whole(damaged, kMostDamagedBytes)), keys_from(from));
     Salvaged salvaged;
     salvaged.refused = remains.refused + drop_what_does_not_stand(remains.found.jobs);
     if (remains.found.jobs.empty()) {

@@ -6,11 +6,11 @@
 namespace undersheet::book {
 namespace {
 
-constexpr std::string_view kForm = "undersheet.seal.1";
+constexpr std::string_view kSealForm = "undersheet.seal.1";
 
 Fault broken(std::string what) { return {Code::book_damaged, "the seal " + std::move(what)}; }
 
-std::int64_t count_of(const entry::Value& body, std::string_view member) {
+std::int64_t whole_in(const entry::Value& body, std::string_view member) {
     const entry::Value* value = body.find(member);
     const bool is_count = value != nullptr && value->number() != nullptr && value->number()->places() == 0;
     return is_count ? value->number()->whole() : -1;
@@ -20,7 +20,7 @@ std::int64_t count_of(const entry::Value& body, std::string_view member) {
 
 Result<SealedBytes> write_seal(const Seal& seal, const entry::Signer& signer) {
     entry::Value body;
-    body.set("v", kForm).set("dev", seal.device).set("clock", seal.clock);
+    body.set("v", kSealForm).set("dev", seal.device).set("clock", seal.clock);
     body.set("digest", entry::hash_text(seal.digest)).set("entries", seal.entries).set("photos", seal.photos);
     if (!seal.office.empty()) body.set("office", seal.office);
     SealedBytes sealed{entry::write_strict(body), {}};
@@ -38,12 +38,12 @@ std::string device_of_seal(std::string_view body) {
 Result<Seal> read_seal(const SealedBytes& bytes, const entry::PublicKey& key) {
     const auto body = entry::read_strict(bytes.body);
     if (!body) return broken("cannot be read: " + body.fault().detail);
-    if (body->text_of("v") != kForm) return broken("is of a form this program does not know");
+    if (body->text_of("v") != kSealForm) return broken("is of a form this program does not know");
     if (!entry::is_signed(bytes.body, bytes.signature, key)) return broken("has a wrong signature");
     const auto digest = entry::parse_hash(body->text_of("digest"));
     if (!digest) return broken("names no digest");
     Seal seal{body->text_of("dev"),       body->text_of("office"),  body->text_of("clock"), *digest,
-              count_of(*body, "entries"), count_of(*body, "photos")};
+              whole_in(*body, "entries"), whole_in(*body, "photos")};
     if (seal.entries < 0 || seal.photos < 0) return broken("does not say how much is in the file");
     return seal;
 }

@@ -32,12 +32,6 @@ const std::string& checked_size(const std::string& path) {
     return path;
 }
 
-std::int64_t number_of(Connection& connection, const char* query) {
-    std::int64_t number = 0;
-    connection.one(query, {}, [&](const Row& row) { number = row.integer(0); });
-    return number;
-}
-
 // The tables as SQLite writes them down: each CREATE statement of ours, without what stands around it.
 std::set<std::string> tables_of(std::string_view sql) {
     std::set<std::string> tables;
@@ -87,15 +81,15 @@ std::unique_ptr<HandedFile> HandedFile::open(const std::string& path) {
 
 HandedFile::HandedFile(const std::string& path)
     : path_(path), connection_(checked_size(path), Connection::Mode::foreign, 0) {
-    constexpr std::int64_t kApplication = 1431521352; // as in schema/handed.sql
-    constexpr std::int64_t kBook = 1431521364;        // as in schema/book.sql
-    const std::int64_t application = number_of(connection_, "PRAGMA application_id");
+    constexpr std::int64_t kHandedApplication = 1431521352; // as in schema/handed.sql
+    constexpr std::int64_t kBook = 1431521364;              // as in schema/book.sql
+    const std::int64_t application = connection_.number("PRAGMA application_id");
     if (application == kBook) {
         throw Trouble{{Code::not_handed, "this is a book, not a hand-over file", path,
                        "have it handed over first: undersheet hand --all"}};
     }
-    if (application != kApplication) throw refused("this is no hand-over file", path);
-    if (number_of(connection_, "PRAGMA user_version") != 1) {
+    if (application != kHandedApplication) throw refused("this is no hand-over file", path);
+    if (connection_.number("PRAGMA user_version") != 1) {
         throw Trouble{{Code::not_handed, "this file was made by a newer version", path,
                        "bring this program up to date"}};
     }

@@ -15,6 +15,7 @@ function(undersheet_bundled name alias includes)
     list(FILTER sources EXCLUDE REGEX "[-_](avx2|avx512f|ssse3|sse41|sse2|sse|xmm6)\\.c$")
     add_library(${name} STATIC ${sources})
     add_library(${alias} ALIAS ${name})
+    set_target_properties(${name} PROPERTIES UNITY_BUILD OFF)
     set_property(GLOBAL APPEND PROPERTY undersheet_libraries ${name})
     target_include_directories(${name} SYSTEM PUBLIC $<BUILD_INTERFACE:${includes}>)
     target_compile_options(${name} PRIVATE -w) # their warnings are their makers' concern

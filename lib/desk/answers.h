@@ -121,6 +121,8 @@ struct Why {
     JobName job = {};
     std::string about = {}, verdict = {};
     std::vector<WhyStep> steps = {};
+    // Nothing without lines.
+    void add(std::string heading, Lines lines);
 };
 
 // --- the take-off ---

@@ -10,7 +10,7 @@ namespace {
 
 using entry::Entry;
 
-void count(const Entry& entry, std::map<std::string, DeviceLine>& devices) {
+void count_in(const Entry& entry, std::map<std::string, DeviceLine>& devices) {
     DeviceLine& line = devices[entry.device];
     line.device = entry.device;
     ++line.entries;
@@ -26,7 +26,7 @@ void count(const Entry& entry, std::map<std::string, DeviceLine>& devices) {
 std::vector<DeviceLine> lines_of(const std::vector<Journal>& journals, const std::string& own) {
     std::map<std::string, DeviceLine> devices;
     for (const Journal& journal : journals) {
-        for (const Entry& entry : journal.entries) count(entry, devices);
+        for (const Entry& entry : journal.entries) count_in(entry, devices);
     }
     for (const Entry& entry : journals.front().entries) {
         const auto lost = devices.find(entry.data.text_of("device"));

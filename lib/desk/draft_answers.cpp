@@ -60,7 +60,7 @@ const job::PunchItem* item_of(const job::Job& job, const std::string& typed) {
     return found == job.punch.end() ? nullptr : &*found;
 }
 
-int next_number(const job::Job& job) {
+int next_item_number(const job::Job& job) {
     int highest = 0;
     for (const auto& item : job.punch) highest = std::max(highest, item.number);
     return highest + 1;
@@ -137,7 +137,7 @@ Result<Drafted> draft_answer(const Writing& writing, Typed typed) {
 Result<Drafted> draft_punch(const Writing& writing, Typed typed) {
     const job::Job& job = writing.on.job;
     if (typed.kind == "punch_add") {
-        typed.set("number", std::to_string(next_number(job)));
+        typed.set("number", std::to_string(next_item_number(job)));
     } else if (auto row = check_row(job, typed); !row) {
         return row.fault();
     } else {

@@ -34,20 +34,20 @@ bool is_about_customer(const std::string& name) {
     return kind != nullptr && kind->field("customer") != nullptr;
 }
 
-struct Found {
+struct ErasedFinds {
     const Journal* journal = nullptr;
     std::set<std::string> values = {}, photos = {}; // commitments and photographs, by name
 };
 
-void add_values(const Entry& entry, Found& found) {
+void add_values(const Entry& entry, ErasedFinds& found) {
     for (const auto& member : *entry.data.map()) {
         const auto cid = entry::commitment_of(member.value);
         if (cid && entry.personal.contains(member.key)) found.values.insert(entry::hash_text(*cid));
     }
 }
 
-Found look_through(const Journal& journal, const Whom& whom) {
-    Found found{.journal = &journal};
+ErasedFinds look_through(const Journal& journal, const Whom& whom) {
+    ErasedFinds found{.journal = &journal};
     bool is_customer = false;
     for (const Entry& entry : journal.entries) {
         if (!whom.is_named_by(entry)) continue;
@@ -60,7 +60,7 @@ Found look_through(const Journal& journal, const Whom& whom) {
     return found;
 }
 
-Done add_photos(std::vector<Found>& all, const std::vector<Journal>& journals,
+Done add_photos(std::vector<ErasedFinds>& all, const std::vector<Journal>& journals,
                 const std::vector<std::string>& names) {
     constexpr std::size_t kShortest = 4;
     for (const auto& name : names) {
@@ -112,7 +112,7 @@ Retention retention_of(const Journal& office) {
 }
 
 // Before the firm's own time is over the reason has to be said once more.
-Done may_be_erased(Session& session, const Found& found, const Retention& kept, const Asked& asked,
+Done may_be_erased(Session& session, const ErasedFinds& found, const Retention& kept, const Asked& asked,
                    const std::string& although) {
     if (kept.years == 0 || found.journal->ref.empty() || !although.empty()) return {};
     auto on = take_up(session, {found.journal->ref, {}, asked.when});
@@ -130,19 +130,20 @@ Done may_be_erased(Session& session, const Found& found, const Retention& kept, 
                  "give --although with the reason to erase it all the same"};
 }
 
-entry::Value list_of(std::set<std::string>& names) {
+entry::Value names_taken(std::set<std::string>& names) {
     entry::Value list = entry::List{};
     for (std::size_t i = 0; i < kMostNames && !names.empty(); ++i)
         list.push(names.extract(names.begin()).value());
     return list;
 }
 
-Result<std::vector<entry::Draft>> drafts_of(const OfficeWriting& writing, Found found, const Erase& erase) {
+Result<std::vector<entry::Draft>> drafts_of(const OfficeWriting& writing, ErasedFinds found,
+                                            const Erase& erase) {
     std::vector<entry::Draft> drafts;
     while (!found.values.empty() || !found.photos.empty()) {
         Typed typed = {"erase", {}, {}, {}};
-        if (!found.values.empty()) typed.put("values", list_of(found.values));
-        if (!found.photos.empty()) typed.put("photos", list_of(found.photos));
+        if (!found.values.empty()) typed.put("values", names_taken(found.values));
+        if (!found.photos.empty()) typed.put("photos", names_taken(found.photos));
         typed.put("why", erase.why);
         typed.put("although", erase.although);
         auto draft = writing.draft(typed, found.journal->job);
@@ -162,18 +163,18 @@ Whom whom_of(Session& session, const std::string& typed) {
 }
 
 // All journals with something to take away, after everything that could refuse it was asked.
-Result<std::vector<Found>> look_everywhere(Session& session, const std::vector<Journal>& journals,
-                                           const Whom& whom, const Asked& asked, const Erase& erase) {
-    std::vector<Found> all;
+Result<std::vector<ErasedFinds>> look_everywhere(Session& session, const std::vector<Journal>& journals,
+                                                 const Whom& whom, const Asked& asked, const Erase& erase) {
+    std::vector<ErasedFinds> all;
     for (const Journal& journal : journals) all.push_back(look_through(journal, whom));
     if (auto photos = add_photos(all, journals, erase.photos); !photos) return photos.fault();
-    std::erase_if(all, [](const Found& found) { return found.values.empty() && found.photos.empty(); });
+    std::erase_if(all, [](const ErasedFinds& found) { return found.values.empty() && found.photos.empty(); });
     if (all.empty())
         return Fault{Code::person_unknown,
                      "the book holds nothing personal of '" + whom.name + "'",
                      {},
                      "write the name as it was recorded"};
-    for (const Found& found : all) {
+    for (const ErasedFinds& found : all) {
         if (auto may = may_be_erased(session, found, retention_of(journals.front()), asked, erase.although);
             !may)
             return may.fault();
@@ -193,14 +194,14 @@ Result<ErasedAll> Desk::erase(const Asked& asked, const Erase& erase) {
     if (!all) return all.fault();
     std::vector<entry::Draft> drafts;
     ErasedAll erased{whom.name, {}, still_named(*journals, whom.name)};
-    for (const Found& found : *all) {
+    for (const ErasedFinds& found : *all) {
         erased.jobs.push_back({found.journal->ref, found.values.size(), found.photos.size()});
         auto of_journal = drafts_of(*writing, found, erase);
         if (!of_journal) return of_journal.fault();
         drafts.insert(drafts.end(), of_journal->begin(), of_journal->end());
     }
     if (auto kept = writing->book->append(std::move(drafts)); !kept) return kept.fault();
-    for (const Found& found : *all) {
+    for (const ErasedFinds& found : *all) {
         if (auto gone = writing->book->forget_erased(found.journal->job); !gone) return gone.fault();
     }
     return erased;

@@ -9,7 +9,7 @@
 namespace undersheet::desk {
 namespace {
 
-std::size_t count_of(std::int64_t count) { return static_cast<std::size_t>(count); }
+std::size_t size_of(std::int64_t count) { return static_cast<std::size_t>(count); }
 
 Lines remarks_of(const book::Taken& taken) {
     Lines remarks;
@@ -103,8 +103,8 @@ Result<HandedOut> Desk::hand(const HandOver& what) {
     }
     auto handed = (*book)->hand(id, what.file);
     if (!handed) return handed.fault();
-    out.entries = count_of(handed->entries);
-    out.photos = count_of(handed->photos);
+    out.entries = size_of(handed->entries);
+    out.photos = size_of(handed->photos);
     out.digest = entry::hash_text(handed->digest);
     out.missing_photos = std::move(handed->missing_photos);
     return out;
@@ -117,13 +117,13 @@ Result<TakenIn> Desk::take(const std::string& handed_file) {
     if (!taken) return taken.fault();
     TakenIn in;
     in.file = handed_file;
-    in.entries = count_of(taken->entries);
-    in.fresh = count_of(taken->fresh);
-    in.photos = count_of(taken->photos);
+    in.entries = size_of(taken->entries);
+    in.fresh = size_of(taken->fresh);
+    in.photos = size_of(taken->photos);
     in.new_devices = taken->new_devices;
     in.remarks = remarks_of(*taken);
     for (const auto& line : taken->jobs)
-        in.jobs.push_back({line.ref, count_of(line.in_file), count_of(line.fresh)});
+        in.jobs.push_back({line.ref, size_of(line.in_file), size_of(line.fresh)});
     auto open = open_items(*session_, *taken);
     if (!open) return open.fault();
     in.to_settle = *open;

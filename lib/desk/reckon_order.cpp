@@ -62,7 +62,7 @@ std::vector<Decimal> exact_list(const Value& in, std::string_view key) {
     return all;
 }
 
-Value list_of(const std::vector<Decimal>& all) {
+Value list_of_lengths(const std::vector<Decimal>& all) {
     Value list = List{};
     for (const Decimal& each : all) list.push(each);
     return list;
@@ -77,7 +77,7 @@ Result<Value> cuts(const Value& in) {
     for (const trade::Bar& bar : found->bars)
         bars.push(Value()
                       .set("stock_mm", bar.stock_mm)
-                      .set("pieces_mm", list_of(bar.pieces_mm))
+                      .set("pieces_mm", list_of_lengths(bar.pieces_mm))
                       .set("offcut_mm", bar.offcut_mm));
     Value out;
     out.set("bars", std::move(bars))

@@ -6,7 +6,7 @@
 namespace undersheet::desk {
 namespace {
 
-std::size_t count_of(std::int64_t count) { return static_cast<std::size_t>(count); }
+std::size_t size_in_file(std::int64_t count) { return static_cast<std::size_t>(count); }
 
 Lines names_of(const std::vector<entry::Hash>& hashes) {
     Lines names;
@@ -24,18 +24,18 @@ Result<SalvagedBook> Desk::salvage(const Salvage& what) {
     SalvagedBook answer;
     answer.file = what.damaged;
     answer.book = what.to;
-    answer.entries = count_of(salvaged->entries);
-    answer.personal = count_of(salvaged->personal);
-    answer.texts = count_of(salvaged->texts);
-    answer.photos = count_of(salvaged->photos);
+    answer.entries = size_in_file(salvaged->entries);
+    answer.personal = size_in_file(salvaged->personal);
+    answer.texts = size_in_file(salvaged->texts);
+    answer.photos = size_in_file(salvaged->photos);
     answer.whole = salvaged->is_whole();
     for (const auto& device : salvaged->devices)
-        answer.devices.push_back({device.device, count_of(device.entries), count_of(device.written)});
+        answer.devices.push_back({device.device, size_in_file(device.entries), size_in_file(device.written)});
     for (const auto& gap : salvaged->gaps)
-        answer.gaps.push_back({gap.ref, gap.device, count_of(gap.from), count_of(gap.to)});
-    answer.refused = count_of(salvaged->refused);
-    answer.named = count_of(salvaged->named);
-    answer.missing_personal = count_of(salvaged->missing_personal);
+        answer.gaps.push_back({gap.ref, gap.device, size_in_file(gap.from), size_in_file(gap.to)});
+    answer.refused = size_in_file(salvaged->refused);
+    answer.named = size_in_file(salvaged->named);
+    answer.missing_personal = size_in_file(salvaged->missing_personal);
     answer.missing_texts = names_of(salvaged->missing_texts);
     answer.missing_photos = names_of(salvaged->missing_photos);
     if (salvaged->has_journal)

@@ -50,7 +50,7 @@ SupplementLine line_of(const job::Job& job, const job::Supplement& supplement) {
     return line;
 }
 
-int next_number(const job::Job& job) {
+int next_supplement_number(const job::Job& job) {
     int greatest = 0;
     for (const job::Supplement& supplement : job.supplements)
         greatest = std::max(greatest, static_cast<int>(supplement.opened->data.number_of("number", 0)));
@@ -76,7 +76,7 @@ Result<Drafted> opening_draft(const Writing& writing, const NewSupplement& wante
                      "record it on the job itself"};
     }
     Typed typed = {"supplement", {}, {}, {}};
-    typed.put("number", std::to_string(next_number(job)));
+    typed.put("number", std::to_string(next_supplement_number(job)));
     typed.put("why", wanted.why);
     typed.put("complaint", wanted.complaint);
     typed.put("told_on", wanted.told_on);

@@ -91,10 +91,6 @@ std::string source_words(const method::Limit& limit) {
     return limit.source;
 }
 
-void add(Why& why, std::string heading, Lines lines) {
-    if (!lines.empty()) why.steps.push_back({std::move(heading), std::move(lines)});
-}
-
 std::string verdict_of(const TakeOffLine& line, const std::string& currency) {
     std::vector<std::string> words;
     if (!line.amount_words.empty()) words.push_back(line.title + ", " + line.amount_words);
@@ -107,13 +103,13 @@ std::string verdict_of(const TakeOffLine& line, const std::string& currency) {
 Why why_line(const Made& made, const job::TakeOffLine& found) {
     const TakeOffLine line = line_of(made, found);
     Why why{made.on.name(), "takeoff:" + line.name, verdict_of(line, made.takeoff.currency), {}};
-    add(why, "Worked out", line.working);
+    why.add("Worked out", line.working);
     Lines allowances;
     for (const method::Limit* limit : found.allowances)
         allowances.push_back(limit->says + ": " + shortest(limit->value, 6) + " (" + limit->key + "; " +
                              source_words(*limit) + ")");
-    add(why, "Allowances of the method", allowances);
-    if (made.prices) add(why, "Price list", {made.prices->name});
+    why.add("Allowances of the method", allowances);
+    if (made.prices) why.add("Price list", {made.prices->name});
     return why;
 }
 

@@ -19,12 +19,8 @@ std::string source_words(const job::Finding& finding) {
     return finding.source;
 }
 
-void add(Why& why, std::string heading, Lines lines) {
-    if (!lines.empty()) why.steps.push_back({std::move(heading), std::move(lines)});
-}
-
 void add_one(Why& why, std::string heading, const std::string& line) {
-    if (!line.empty()) add(why, std::move(heading), {line});
+    if (!line.empty()) why.add(std::move(heading), {line});
 }
 
 std::string let_go(Case& on, const job::Finding& finding) {
@@ -41,8 +37,8 @@ Why of_finding(Case& on, const job::Finding& finding) {
                {}};
     Lines recorded;
     for (const auto* entry : finding.entries) recorded.push_back(entry_line(on, *entry));
-    add(why, "What was recorded", recorded);
-    add(why, "Worked out", finding.working);
+    why.add("What was recorded", recorded);
+    why.add("Worked out", finding.working);
     add_one(why, "Limit", finding.limit);
     add_one(why, "Source", source_words(finding));
     add_one(why, "To clear it", finding.clears);
@@ -80,12 +76,11 @@ Lines event_lines(Case& on, const job::Part& part) {
 void add_part(Why& why, Case& on, const job::PartView& view) {
     Lines held;
     for (const auto& line : view.held_by) held.push_back(held_line(line));
-    add(why,
-        view.part + " is " + std::string(job::state_text(view.state)) + (held.empty() ? "" : ", held by"),
-        held);
-    add(why, view.part + ", steps", step_lines(on, view));
+    why.add(view.part + " is " + std::string(job::state_text(view.state)) + (held.empty() ? "" : ", held by"),
+            held);
+    why.add(view.part + ", steps", step_lines(on, view));
     if (const auto* part = on.job.part(view.part))
-        add(why, view.part + ", what happened", event_lines(on, *part));
+        why.add(view.part + ", what happened", event_lines(on, *part));
     for (const auto& line : view.held_by) {
         const job::Finding* finding = line.finding.empty() ? nullptr : on.judged().finding(line.finding);
         if (finding == nullptr) continue;
@@ -114,6 +109,10 @@ std::vector<std::string> known_names(Case& on) {
 }
 
 } // namespace
+
+void Why::add(std::string heading, Lines lines) {
+    if (!lines.empty()) steps.push_back({std::move(heading), std::move(lines)});
+}
 
 Result<Why> Desk::why(const Asked& asked, std::string_view wanted) {
     constexpr std::string_view kTakeOff = "takeoff:";

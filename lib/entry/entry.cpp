@@ -101,24 +101,25 @@ constexpr MemberRule kMembers[] = {
     {"when", true, is_time},
 };
 
-Fault malformed(std::string detail) { return {Code::body_malformed, std::move(detail), "entry"}; }
+Fault entry_malformed(std::string detail) { return {Code::body_malformed, std::move(detail), "entry"}; }
 
 // Every member is known, every needed one is there, each looks as it must.
 Done check_members(const Value& body) {
-    if (body.map() == nullptr) return malformed("the body is no object");
+    if (body.map() == nullptr) return entry_malformed("the body is no object");
     const std::string form = body.text_of("v");
     if (form.starts_with(kAnyForm) && form != kForm)
-        return malformed("its written form '" + form + "' is newer than this program");
+        return entry_malformed("its written form '" + form + "' is newer than this program");
     std::size_t known = 0;
     for (const MemberRule& rule : kMembers) {
         const Value* member = body.find(rule.name);
-        if (member == nullptr && rule.needed) return malformed("'" + std::string(rule.name) + "' is missing");
+        if (member == nullptr && rule.needed)
+            return entry_malformed("'" + std::string(rule.name) + "' is missing");
         if (member == nullptr) continue;
         ++known;
         if (!rule.fits(*member))
-            return malformed("'" + std::string(rule.name) + "' is not in its written form");
+            return entry_malformed("'" + std::string(rule.name) + "' is not in its written form");
     }
-    if (known != body.map()->size()) return malformed("there is a member that this form does not have");
+    if (known != body.map()->size()) return entry_malformed("there is a member that this form does not have");
     return {};
 }
 
@@ -130,7 +131,7 @@ std::optional<Hash> optional_hash(const Value& body, std::string_view key) {
 }
 
 template <std::size_t Bytes>
-std::array<std::uint8_t, Bytes> bytes_of(const std::string& digits) {
+std::array<std::uint8_t, Bytes> from_digits(const std::string& digits) {
     std::array<std::uint8_t, Bytes> bytes{};
     const auto read = unhex(digits);
     std::copy(read->begin(), read->end(), bytes.begin());
@@ -139,8 +140,8 @@ std::array<std::uint8_t, Bytes> bytes_of(const std::string& digits) {
 
 void fill_own_hand(Entry& entry, const Value& body) {
     if (body.find("akey") == nullptr) return; // and asig with it
-    entry.own_key = bytes_of<32>(body.text_of("akey"));
-    entry.own_signature = bytes_of<64>(body.text_of("asig"));
+    entry.own_key = from_digits<32>(body.text_of("akey"));
+    entry.own_signature = from_digits<64>(body.text_of("asig"));
 }
 
 Value object_of(const Value& body, std::string_view key) {
@@ -178,18 +179,19 @@ Entry filled(const Value& body) {
 
 // What two or three members say together must not contradict itself.
 Done check_together(const Entry& entry) {
-    if (entry.prev.has_value() != (entry.seq > 1)) return malformed("'prev' and 'seq' do not fit together");
+    if (entry.prev.has_value() != (entry.seq > 1))
+        return entry_malformed("'prev' and 'seq' do not fit together");
     if (entry.dprev.has_value() != (entry.dctr > 1))
-        return malformed("'dprev' and 'dctr' do not fit together");
-    if (entry.own_key && entry.author.empty()) return malformed("'asig' is nobody's");
-    if (entry.dctr < entry.seq) return malformed("'dctr' is smaller than 'seq'");
+        return entry_malformed("'dprev' and 'dctr' do not fit together");
+    if (entry.own_key && entry.author.empty()) return entry_malformed("'asig' is nobody's");
+    if (entry.dctr < entry.seq) return entry_malformed("'dctr' is smaller than 'seq'");
     if (entry.dctr == entry.seq && entry.dprev != entry.prev)
-        return malformed("'prev' and 'dprev' do not fit together");
+        return entry_malformed("'prev' and 'dprev' do not fit together");
     const bool knows_another = entry.prev.has_value() || !entry.seen.empty();
-    if (knows_another != (entry.lam > 1)) return malformed("'lam' does not fit to what was known");
+    if (knows_another != (entry.lam > 1)) return entry_malformed("'lam' does not fit to what was known");
     for (const Member& member : *entry.raw.map()) {
         if (entry.data.find(member.key) == nullptr)
-            return malformed("'raw' names a field that 'data' does not have");
+            return entry_malformed("'raw' names a field that 'data' does not have");
     }
     return {};
 }
@@ -229,7 +231,7 @@ Result<Entry> read_entry(std::string_view body, const Signature& signature) {
     if (!value) return value.fault();
     if (auto done = check_members(*value); !done) return done.fault();
     if ((value->find("akey") == nullptr) != (value->find("asig") == nullptr))
-        return malformed("'akey' and 'asig' do not stand together");
+        return entry_malformed("'akey' and 'asig' do not stand together");
     Entry entry = filled(*value);
     if (auto done = check_together(entry); !done) return done.fault();
     entry.hash = sha256(body);

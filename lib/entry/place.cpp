@@ -11,7 +11,7 @@ namespace {
 
 constexpr std::size_t kLongestLabel = 24;
 
-Fault malformed(std::string_view text, std::string why) {
+Fault place_malformed(std::string_view text, std::string why) {
     return {Code::place_malformed,
             "'" + std::string(text.substr(0, 80)) + "' is not a place: " + std::move(why),
             {},
@@ -37,10 +37,10 @@ struct Point {
 
 Result<Point> point(std::string_view text, std::string_view whole) {
     const auto comma = text.find(',');
-    if (comma == std::string_view::npos) return malformed(whole, "a point needs x and y");
+    if (comma == std::string_view::npos) return place_malformed(whole, "a point needs x and y");
     const auto x = Decimal::parse(text.substr(0, comma));
     const auto y = Decimal::parse(text.substr(comma + 1));
-    if (!x || !y) return malformed(whole, "a point is two numbers in metres with a decimal point");
+    if (!x || !y) return place_malformed(whole, "a point is two numbers in metres with a decimal point");
     return Point{*x, *y};
 }
 
@@ -60,7 +60,7 @@ Result<Place> line_place(std::string_view text, std::size_t arrow) {
     const auto to = point(text.substr(arrow + 1), text);
     if (!to) return to.fault();
     if (from->x_m == to->x_m && from->y_m == to->y_m)
-        return malformed(text, "a line needs two different points");
+        return place_malformed(text, "a line needs two different points");
     Place place;
     place.form = PlaceForm::line;
     place.x_m = from->x_m;
@@ -72,7 +72,7 @@ Result<Place> line_place(std::string_view text, std::size_t arrow) {
 
 Result<Place> corners_place(PlaceForm form, std::string_view pair, std::string_view whole) {
     if (!is_pair(pair) || pair[0] == pair[1])
-        return malformed(whole, "an edge or diagonal needs two different corners");
+        return place_malformed(whole, "an edge or diagonal needs two different corners");
     Place place;
     place.form = form;
     place.a = pair.substr(0, 1);
@@ -85,7 +85,7 @@ Result<Place> along_place(std::string_view text, std::size_t plus) {
     if (!place) return place;
     const auto along = Decimal::parse(text.substr(plus + 1));
     if (!along || *along < Decimal())
-        return malformed(text, "after the + come the metres from the first corner");
+        return place_malformed(text, "after the + come the metres from the first corner");
     place->x_m = *along;
     return place;
 }
@@ -94,8 +94,9 @@ Result<Place> along_place(std::string_view text, std::size_t plus) {
 Result<Place> joint_place(std::string_view text, std::size_t bar) {
     std::string_view first = text.substr(0, bar);
     std::string_view second = text.substr(bar + 1);
-    if (!is_label(first) || !is_label(second)) return malformed(text, "a joint lies between two boards");
-    if (first == second) return malformed(text, "a joint lies between two different boards");
+    if (!is_label(first) || !is_label(second))
+        return place_malformed(text, "a joint lies between two boards");
+    if (first == second) return place_malformed(text, "a joint lies between two different boards");
     if (std::pair(second.size(), second) < std::pair(first.size(), first)) std::swap(first, second);
     Place place;
     place.form = PlaceForm::joint;
@@ -130,7 +131,7 @@ Result<Place> parse_place(std::string_view text) {
     if (is_corner(text)) return named(PlaceForm::corner, text);
     if (is_pair(text)) return corners_place(PlaceForm::pair, text, text);
     if (is_label(text)) return named(PlaceForm::label, text);
-    return malformed(text, "a label is up to 24 letters, digits, '-', '_' or '.'");
+    return place_malformed(text, "a label is up to 24 letters, digits, '-', '_' or '.'");
 }
 
 std::string place_text(const Place& place) {

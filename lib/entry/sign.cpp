@@ -16,7 +16,7 @@ constexpr std::string_view kOwnForm = "undersheet.asig.1\n";
 constexpr std::size_t kOwnAt = std::string_view("{\"akey\":\"\",").size() + 64;
 constexpr std::size_t kOwnBytes = std::string_view("\"asig\":\"\",").size() + 128;
 
-const unsigned char* bytes_of(std::string_view text) {
+const unsigned char* unsigned_bytes(std::string_view text) {
     return reinterpret_cast<const unsigned char*>(text.data());
 }
 
@@ -30,7 +30,7 @@ public:
     [[nodiscard]] PublicKey public_key() const override { return public_; }
     [[nodiscard]] Result<Signature> sign(std::string_view bytes) const override {
         Signature signature{};
-        crypto_sign_detached(signature.data(), nullptr, bytes_of(bytes), bytes.size(), secret_.data());
+        crypto_sign_detached(signature.data(), nullptr, unsigned_bytes(bytes), bytes.size(), secret_.data());
         return signature;
     }
 
@@ -70,7 +70,8 @@ std::string own_text(std::string_view body) {
 std::unique_ptr<Signer> signer_from(const Seed& seed) { return std::make_unique<SeedSigner>(seed); }
 
 bool is_signed(std::string_view bytes, const Signature& signature, const PublicKey& key) {
-    return crypto_sign_verify_detached(signature.data(), bytes_of(bytes), bytes.size(), key.data()) == 0;
+    return crypto_sign_verify_detached(signature.data(), unsigned_bytes(bytes), bytes.size(), key.data()) ==
+           0;
 }
 
 Done verify(const Entry& entry, const PublicKey& key) {

@@ -13,7 +13,7 @@ constexpr int kFirstYear = 1900;
 constexpr int kMostOffsetMin = 14 * 60; // the greatest in civil use, Line Islands
 constexpr std::int64_t kSecondsADay = 86'400;
 
-Fault malformed(std::string_view text, std::string why) {
+Fault time_malformed(std::string_view text, std::string why) {
     return {Code::time_malformed,
             "'" + std::string(text) + "' is not a time: " + std::move(why),
             {},
@@ -92,20 +92,20 @@ bool operator<(const Date& a, const Date& b) { return day_number(a) < day_number
 
 Result<Time> parse_time(std::string_view text) {
     const auto date = leading_date(text);
-    if (!date) return malformed(text, "no such day");
+    if (!date) return time_malformed(text, "no such day");
     const auto hour = digits(text, 11, 2);
     const auto minute = digits(text, 14, 2);
     if (!has(text, 10, 'T') || !hour || !minute || !has(text, 13, ':'))
-        return malformed(text, "hour and minute are missing");
+        return time_malformed(text, "hour and minute are missing");
     const bool seconds_written = has(text, 16, ':');
     const auto second = seconds_written ? digits(text, 17, 2) : std::optional<int>(0);
     if (!second || *hour > 23 || *minute > 59 || *second > 59)
-        return malformed(text, "no such hour, minute or second");
+        return time_malformed(text, "no such hour, minute or second");
     const std::string_view zone = text.substr(seconds_written ? 19 : 16);
-    if (zone.empty()) return malformed(text, "it has no offset from UTC");
-    if (zone.front() == '.') return malformed(text, "it has parts of a second");
+    if (zone.empty()) return time_malformed(text, "it has no offset from UTC");
+    if (zone.front() == '.') return time_malformed(text, "it has parts of a second");
     const auto offset = offset_of(zone);
-    if (!offset) return malformed(text, "'" + std::string(zone) + "' is no offset from UTC");
+    if (!offset) return time_malformed(text, "'" + std::string(zone) + "' is no offset from UTC");
     Time time;
     time.text = std::string(text.substr(0, 16)) + ":" + two(*second) + std::string(zone);
     time.unix_s = day_number(*date) * kSecondsADay + *hour * 3600 + *minute * 60 + *second - *offset * 60;

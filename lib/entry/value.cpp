@@ -69,6 +69,14 @@ const List& Value::list_of(std::string_view key) const {
     return held == nullptr ? kNone : *held;
 }
 
+std::vector<std::string> Value::texts_of(std::string_view key) const {
+    std::vector<std::string> texts;
+    for (const Value& item : list_of(key)) {
+        if (item.text() != nullptr) texts.push_back(*item.text());
+    }
+    return texts;
+}
+
 Value& Value::set(std::string_view key, Value value) {
     if (map() == nullptr) held_ = Map{};
     Map& members = std::get<Map>(held_);

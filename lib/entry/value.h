@@ -55,6 +55,7 @@ public:
     [[nodiscard]] double number_of(std::string_view key, double fallback) const;
     [[nodiscard]] bool is_yes(std::string_view key) const;         // true, or the text "yes"
     [[nodiscard]] const List& list_of(std::string_view key) const; // an empty list when there is none
+    [[nodiscard]] std::vector<std::string> texts_of(std::string_view key) const; // what of that list is text
 
     Value& set(std::string_view key, Value value); // adds or replaces; makes this an object if it is none
     void erase(std::string_view key);

@@ -7,9 +7,9 @@
 namespace undersheet::entry {
 namespace {
 
-constexpr std::string_view kForm = "undersheet.receipt.1";
+constexpr std::string_view kWitnessForm = "undersheet.receipt.1";
 
-Fault malformed(std::string what) {
+Fault witness_malformed(std::string what) {
     return {Code::body_malformed, std::move(what), "receipt",
             "it reads: undersheet.receipt.1, 64 digits, 64 digits"};
 }
@@ -25,7 +25,7 @@ Receipt receipt_of(const std::vector<Entry>& entries, const Causality& causality
 }
 
 std::string receipt_text(const Receipt& receipt) {
-    return std::string(kForm) + " " + hash_text(receipt.entry) + " " + hash_text(receipt.digest);
+    return std::string(kWitnessForm) + " " + hash_text(receipt.entry) + " " + hash_text(receipt.digest);
 }
 
 Result<Receipt> parse_receipt(std::string_view text) {
@@ -33,10 +33,10 @@ Result<Receipt> parse_receipt(std::string_view text) {
     for (auto& piece : split(replaced(std::string(trimmed(text)), "\n", " "), ' ')) {
         if (!piece.empty()) pieces.push_back(std::move(piece));
     }
-    if (pieces.size() != 3 || pieces[0] != kForm) return malformed("this is no receipt");
+    if (pieces.size() != 3 || pieces[0] != kWitnessForm) return witness_malformed("this is no receipt");
     const auto entry = parse_hash(lower_ascii(pieces[1]));
     const auto digest = parse_hash(lower_ascii(pieces[2]));
-    if (!entry || !digest) return malformed("a digit of it is missing or wrong");
+    if (!entry || !digest) return witness_malformed("a digit of it is missing or wrong");
     return Receipt{*entry, *digest};
 }
 

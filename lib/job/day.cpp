@@ -9,8 +9,6 @@
 namespace undersheet::job {
 namespace {
 
-constexpr std::int64_t kQuarter_s = std::int64_t{kGrid_min} * 60;
-
 std::vector<std::string> stages_left(const std::vector<Work>& row) {
     std::vector<std::string> stages;
     for (const Work& work : row) {
@@ -20,17 +18,17 @@ std::vector<std::string> stages_left(const std::vector<Work>& row) {
 }
 
 bool is_light(const ForecastDay& day, std::int64_t unix_s) {
-    return !day.light_from_s || (unix_s >= *day.light_from_s && unix_s + kQuarter_s <= *day.light_to_s);
+    return !day.light_from_s || (unix_s >= *day.light_from_s && unix_s + kGrid_s <= *day.light_to_s);
 }
 
 // The same words over neighbouring quarters are one line.
 void add_spoiled(ForecastDay& day, const std::string& stage, std::int64_t unix_s, const std::string& why) {
     for (Spoiled& line : day.spoiled) {
         if (line.stage != stage || line.why != why || line.to_s != unix_s) continue;
-        line.to_s = unix_s + kQuarter_s;
+        line.to_s = unix_s + kGrid_s;
         return;
     }
-    day.spoiled.push_back({unix_s, unix_s + kQuarter_s, stage, why});
+    day.spoiled.push_back({unix_s, unix_s + kGrid_s, stage, why});
 }
 
 // By the clock of the forecast; a method that says nothing works round the clock.
@@ -46,7 +44,7 @@ struct WorkingDay {
         constexpr std::int64_t kDay_s = 24 * kHour_s;
         const std::int64_t local_s = unix_s + std::int64_t{offset_min} * 60;
         const auto begins_h = static_cast<double>((local_s % kDay_s + kDay_s) % kDay_s) / kHour_s;
-        return begins_h >= from_h && begins_h + static_cast<double>(kQuarter_s) / kHour_s <= to_h;
+        return begins_h >= from_h && begins_h + static_cast<double>(kGrid_s) / kHour_s <= to_h;
     }
 };
 
@@ -60,7 +58,7 @@ std::vector<ForecastDay> days_of(const Job& job, const Forecast& forecast,
             const Light light = light_on(job, hour.from);
             days.push_back({date, light.from_s, light.to_s, {}});
         }
-        for (std::int64_t t = hour.from.unix_s; t < hour.from.unix_s + kHour_s; t += kQuarter_s) {
+        for (std::int64_t t = hour.from.unix_s; t < hour.from.unix_s + kHour_s; t += kGrid_s) {
             if (!is_light(days.back(), t) || !hours.holds(t)) continue;
             for (const auto& stage : stages) {
                 for (const auto& why : weather.holds(stage, t)) add_spoiled(days.back(), stage, t, why);

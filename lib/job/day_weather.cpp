@@ -2,6 +2,7 @@
 
 #include "base/decimal.h"
 #include "base/text.h"
+#include "job/schedule.h"
 #include "trade/daylight.h"
 
 #include <algorithm>
@@ -121,8 +122,7 @@ void DayWeather::add_light(const method::Stage& stage, const ForecastHour& hour,
                            std::vector<std::string>& held) const {
     const Light light = light_on(job_, hour.from);
     if (!light.from_s) return;
-    constexpr std::int64_t kQuarter_s = 900;
-    if (unix_s < *light.from_s || unix_s + kQuarter_s > *light.to_s) {
+    if (unix_s < *light.from_s || unix_s + kGrid_s > *light.to_s) {
         held.emplace_back("dark");
         return;
     }

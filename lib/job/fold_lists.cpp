@@ -8,14 +8,6 @@ namespace {
 using entry::Entry;
 using entry::Value;
 
-std::vector<std::string> texts(const Value& data, std::string_view field) {
-    std::vector<std::string> out;
-    for (const auto& item : data.list_of(field)) {
-        if (item.text() != nullptr) out.push_back(*item.text());
-    }
-    return out;
-}
-
 Person person_from(const Entry& entry, const Value& data) {
     return {.id = data.text_of("person"),
             .name = entry.field_text("name"),
@@ -110,14 +102,14 @@ void take_decision(Job& job, const Entry& entry, const Value& data) {
                              .why = data.text_of("why"),
                              .limit = data.text_of("limit"),
                              .reading = data.text_of("reading"),
-                             .stands_on = texts(data, "stands_on")});
+                             .stands_on = data.texts_of("stands_on")});
 }
 
 Answer answer_from(const Entry& entry, const Value& data, std::string text) {
     return {.entry = &entry,
             .finding = data.text_of("finding"),
             .text = std::move(text),
-            .stands_on = texts(data, "stands_on")};
+            .stands_on = data.texts_of("stands_on")};
 }
 
 } // namespace

@@ -27,7 +27,8 @@ constexpr std::string_view kForm = "undersheet.forecast.1";
 
 using Cells = std::map<std::string, std::string>; // column -> what stands there, empty left out
 
-Fault wrong(std::size_t row, const std::string& column, const std::string& what, const std::string& right) {
+Fault wrong_cell(std::size_t row, const std::string& column, const std::string& what,
+                 const std::string& right) {
     return {Code::argument_wrong, what, "forecast, hour " + std::to_string(row) + ", " + column, right};
 }
 
@@ -41,14 +42,14 @@ std::optional<method::Range> range_of(const Column& column, const method::Catalo
 Result<double> figure(const std::string& text, const Column& column, const method::Catalogue& kinds,
                       std::size_t row) {
     const auto read = Decimal::parse(replaced(text, ",", "."));
-    if (!read) return wrong(row, column.name, "'" + text + "' is no number", "plain digits, 12.5");
+    if (!read) return wrong_cell(row, column.name, "'" + text + "' is no number", "plain digits, 12.5");
     const double value = read->value();
     const auto range = range_of(column, kinds);
     if (range && (*read < range->least || range->most < *read))
-        return wrong(row, column.name,
-                     text + " is outside " + range->least.text() + " to " + range->most.text(),
-                     "look at the unit");
-    if (!range && value < 0) return wrong(row, column.name, text + " is below 0", "look at the sign");
+        return wrong_cell(row, column.name,
+                          text + " is outside " + range->least.text() + " to " + range->most.text(),
+                          "look at the unit");
+    if (!range && value < 0) return wrong_cell(row, column.name, text + " is below 0", "look at the sign");
     return value;
 }
 
@@ -69,8 +70,8 @@ bool is_column(const std::string& name) {
 Done no_strangers(const Cells& cells, std::size_t row) {
     for (const auto& [name, text] : cells) {
         if (!is_column(name))
-            return wrong(row, name, "there is no such column",
-                         "from, air_c, rh_pct, surface_c, wind_ms, gust_ms, rain_mm");
+            return wrong_cell(row, name, "there is no such column",
+                              "from, air_c, rh_pct, surface_c, wind_ms, gust_ms, rain_mm");
     }
     return {};
 }
@@ -79,14 +80,14 @@ Result<ForecastHour> hour_from(const Cells& cells, const method::Catalogue& kind
     if (auto known = no_strangers(cells, row); !known) return known.fault();
     ForecastHour hour;
     const auto from = cells.find("from");
-    if (from == cells.end()) return wrong(row, "from", "it is missing", "2026-09-22T08:00:00+01:00");
+    if (from == cells.end()) return wrong_cell(row, "from", "it is missing", "2026-09-22T08:00:00+01:00");
     auto time = entry::parse_time(from->second);
-    if (!time) return wrong(row, "from", time.fault().detail, time.fault().clears);
+    if (!time) return wrong_cell(row, "from", time.fault().detail, time.fault().clears);
     hour.from = *std::move(time);
     for (const Column& column : kColumns) {
         const auto cell = cells.find(column.name);
         if (cell == cells.end() && column.needed)
-            return wrong(row, column.name, "it is missing", "every hour needs it");
+            return wrong_cell(row, column.name, "it is missing", "every hour needs it");
         if (cell == cells.end()) continue;
         auto value = figure(cell->second, column, kinds, row);
         if (!value) return value.fault();
@@ -98,25 +99,25 @@ Result<ForecastHour> hour_from(const Cells& cells, const method::Catalogue& kind
 Done add_hour(Forecast& forecast, const Cells& cells, const method::Catalogue& kinds) {
     const std::size_t row = forecast.hours.size() + 1;
     if (row > kMostForecastHours)
-        return wrong(row, "from", "more than " + std::to_string(kMostForecastHours) + " hours",
-                     "sixteen days at most");
+        return wrong_cell(row, "from", "more than " + std::to_string(kMostForecastHours) + " hours",
+                          "sixteen days at most");
     auto hour = hour_from(cells, kinds, row);
     if (!hour) return hour.fault();
     if (!forecast.hours.empty() && hour->from.unix_s < forecast.hours.back().from.unix_s + kHour_s)
-        return wrong(row, "from", hour->from.text + " does not follow the hour before",
-                     "one row an hour, in order");
+        return wrong_cell(row, "from", hour->from.text + " does not follow the hour before",
+                          "one row an hour, in order");
     forecast.hours.push_back(*std::move(hour));
     return {};
 }
 
 Result<Cells> cells_of(const Value& hour, std::size_t row) {
     if (hour.map() == nullptr)
-        return wrong(row, "hour", "it is no object", R"({"from": "...", "air_c": ...})");
+        return wrong_cell(row, "hour", "it is no object", R"({"from": "...", "air_c": ...})");
     Cells cells;
     for (const auto& member : *hour.map()) {
         const Value& value = member.value;
         if (value.number() == nullptr && value.text() == nullptr)
-            return wrong(row, member.key, "neither a number nor a text", "12.5");
+            return wrong_cell(row, member.key, "neither a number nor a text", "12.5");
         cells[member.key] = value.number() != nullptr ? value.number()->text() : *value.text();
     }
     return cells;
@@ -159,10 +160,10 @@ Result<Forecast> from_table(std::string_view text, const method::Catalogue& kind
         }
         const auto row = cells_of_line(line, between);
         if (row.size() != head.size())
-            return wrong(forecast.hours.size() + 1, "the row",
-                         std::to_string(row.size()) + " cells under " + std::to_string(head.size()) +
-                             " columns",
-                         "one cell for each column");
+            return wrong_cell(forecast.hours.size() + 1, "the row",
+                              std::to_string(row.size()) + " cells under " + std::to_string(head.size()) +
+                                  " columns",
+                              "one cell for each column");
         Cells cells;
         for (std::size_t i = 0; i < row.size(); ++i) {
             if (!row[i].empty()) cells[head[i]] = row[i];

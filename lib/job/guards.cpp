@@ -17,7 +17,7 @@ using method::Which;
 constexpr std::size_t kShortestLeaveOutReason = 10;
 constexpr std::size_t kShortestReason = 3;
 
-bool comes_first(const Scene& scene, const method::Need& need, const Part& other) {
+bool must_come_first(const Scene& scene, const method::Need& need, const Part& other) {
     if (need.which == Which::same) return other.what == scene.part.what;
     if (need.which == Which::touching) {
         return touch(footprint_of_part(scene.job.roof, other.name),
@@ -163,7 +163,7 @@ HeldList earlier_parts(const Scene& scene) {
         }
         for (const Part& other : scene.job.parts) {
             if (other.stage != need.needs || is_out_of_the_way(other.state)) continue;
-            if (comes_first(scene, need, other)) held.push_back(not_signed(other));
+            if (must_come_first(scene, need, other)) held.push_back(not_signed(other));
         }
     }
     return held;

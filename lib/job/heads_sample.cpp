@@ -12,8 +12,8 @@ std::int64_t whole(const Reading& reading, std::string_view field, double fallba
     return static_cast<std::int64_t>(std::llround(reading.number(field).value_or(fallback)));
 }
 
-// `other_heads=yes` opens a new sample; squares of one sample add up.
-void add(HeadsSample& sample, const Reading& reading) {
+// `other_heads=yes` opens a new sample; squares of one sample add_reading up.
+void add_reading(HeadsSample& sample, const Reading& reading) {
     sample.total = std::max(sample.total, whole(reading, "total", 0));
     sample.checked += whole(reading, "checked", 0);
     sample.below += whole(reading, "below", 0);
@@ -88,7 +88,7 @@ std::optional<HeadsSample> judge_heads(const Job& job, const method::Method& met
             all_wanted_before = all_wanted_before || (sample.all_wanted && !sample.is_full);
             sample = {};
         }
-        add(sample, *reading);
+        add_reading(sample, *reading);
         reset = whole(*reading, "reset", 0);
     }
     if (sample.checked == 0 || sample.total < sample.checked) return std::nullopt;

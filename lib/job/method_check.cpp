@@ -14,7 +14,7 @@ using method::Method;
 using method::Rule;
 using method::Stage;
 
-Fault wrong(const std::string& what, const std::string& right) {
+Fault wrong_method(const std::string& what, const std::string& right) {
     return {Code::method_malformed, what, "method file", right};
 }
 
@@ -32,8 +32,8 @@ Done guards_known(const Method& own, const Method& usual) {
     const auto known = guards_of(usual);
     for (const auto& guard : guards_of(own)) {
         if (std::find(known.begin(), known.end(), guard) != known.end()) continue;
-        return wrong("there is no guard '" + guard + "'",
-                     "did you mean '" + nearest_word(guard, known) + "'?");
+        return wrong_method("there is no guard '" + guard + "'",
+                            "did you mean '" + nearest_word(guard, known) + "'?");
     }
     return {};
 }
@@ -41,7 +41,7 @@ Done guards_known(const Method& own, const Method& usual) {
 Done limits_there(const Method& own, const Method& usual) {
     for (const auto& limit : usual.limits()) {
         if (own.find_limit(limit.key) == nullptr) {
-            return wrong("the limit '" + limit.key + "' is missing", "give it, with its source");
+            return wrong_method("the limit '" + limit.key + "' is missing", "give it, with its source");
         }
     }
     return {};
@@ -54,9 +54,9 @@ Done limits_believable(const Method& own, const Method& usual) {
         const double most = kMostTimes * std::max(1.0, std::abs(limit.value));
         const double value = own.limit(limit.key);
         if (std::abs(value) <= most) continue;
-        return wrong("the limit '" + limit.key + "' is " + shortest(value, 3) + ", usual is " +
-                         shortest(limit.value, 3),
-                     "at most " + shortest(most, 3) + " is believed");
+        return wrong_method("the limit '" + limit.key + "' is " + shortest(value, 3) + ", usual is " +
+                                shortest(limit.value, 3),
+                            "at most " + shortest(most, 3) + " is believed");
     }
     return {};
 }
@@ -79,22 +79,17 @@ Done worked_rules_whole(const Method& own, const Method& usual) {
         if (rule.worked.empty()) continue;
         const Rule* pattern = worked_by(usual, rule.worked);
         if (pattern == nullptr) {
-            return wrong("rule '" + rule.name + "': nothing works out '" + rule.worked + "'",
-                         "use a computation of the usual method");
+            return wrong_method("rule '" + rule.name + "': nothing works out '" + rule.worked + "'",
+                                "use a computation of the usual method");
         }
         for (const Level& level : pattern->levels) {
             if (has_level_like(rule, level)) continue;
-            return wrong("rule '" + rule.name + "' lacks its level '" +
-                             std::string(method::severity_word(level.severity)) + "' " + level.limit,
-                         "keep the levels of a worked-out rule");
+            return wrong_method("rule '" + rule.name + "' lacks its level '" +
+                                    std::string(method::severity_word(level.severity)) + "' " + level.limit,
+                                "keep the levels of a worked-out rule");
         }
     }
     return {};
-}
-
-bool compares(method::Test test) {
-    using method::Test;
-    return test == Test::under || test == Test::at_or_under || test == Test::over || test == Test::at_or_over;
 }
 
 Done fields_known(const Method& own, const method::Catalogue& kinds) {
@@ -102,15 +97,16 @@ Done fields_known(const Method& own, const method::Catalogue& kinds) {
         if (!rule.worked.empty()) continue;
         const method::Kind* kind = kinds.find(rule.kind);
         if (kind == nullptr)
-            return wrong("rule '" + rule.name + "': no kind '" + rule.kind + "'", "see kinds");
+            return wrong_method("rule '" + rule.name + "': no kind '" + rule.kind + "'", "see kinds");
         for (const auto& field : rule.fields) {
             if (kind->field(field) != nullptr) continue;
-            return wrong("rule '" + rule.name + "': " + rule.kind + " has no field '" + field + "'",
-                         "see kinds");
+            return wrong_method("rule '" + rule.name + "': " + rule.kind + " has no field '" + field + "'",
+                                "see kinds");
         }
         for (const Level& level : rule.levels) {
-            if (!compares(rule.test) || !level.limit.empty()) continue;
-            return wrong("rule '" + rule.name + "' compares with no limit", "name the limit of each level");
+            if (!method::compares(rule.test) || !level.limit.empty()) continue;
+            return wrong_method("rule '" + rule.name + "' compares with no limit",
+                                "name the limit of each level");
         }
     }
     return {};
@@ -123,8 +119,8 @@ Done doubts_can_speak(const Method& own) {
         const bool over =
             doubt.only_if->test == method::Test::over && own.find_limit(doubt.only_if->limit) != nullptr;
         if (!words && !over)
-            return wrong("the doubt '" + doubt.says + "' would never be raised",
-                         "narrow it by one_of with words, or by over with a limit");
+            return wrong_method("the doubt '" + doubt.says + "' would never be raised",
+                                "narrow it by one_of with words, or by over with a limit");
     }
     return {};
 }

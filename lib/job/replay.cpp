@@ -60,7 +60,8 @@ private:
         if (parents.empty()) return first_;
         View view = view_of(parents.front());
         if (parents.size() == 1) return view;
-        for (std::size_t i = 1; i < parents.size(); ++i) view = joined(std::move(view), view_of(parents[i]));
+        for (std::size_t i = 1; i < parents.size(); ++i)
+            view = joined_views(std::move(view), view_of(parents[i]));
         replayer_.catch_up(view, known_to(parents));
         replayer_.finish_parts(view, by ? entries_[*by] : entries_[parents.back()]);
         return view;

@@ -7,14 +7,6 @@
 namespace undersheet::job {
 namespace {
 
-std::vector<std::string> texts(const entry::Value& data, std::string_view field) {
-    std::vector<std::string> out;
-    for (const auto& item : data.list_of(field)) {
-        if (item.text() != nullptr) out.push_back(*item.text());
-    }
-    return out;
-}
-
 // "0.5,2.25"
 std::optional<trade::Point> point_of(std::string_view text) {
     const auto place = entry::parse_place(text);
@@ -62,11 +54,11 @@ void add_abutments(Roof& roof, const std::vector<Reading>& readings) {
 
 Section section_from(const Reading& reading) {
     Section section{.label = reading.label,
-                    .edges = texts(reading.data, "edges"),
-                    .holds = texts(reading.data, "holds"),
+                    .edges = reading.data.texts_of("edges"),
+                    .holds = reading.data.texts_of("holds"),
                     .order = reading.number("order").value_or(0),
                     .outline = {}};
-    for (const auto& corner : texts(reading.data, "outline")) {
+    for (const auto& corner : reading.data.texts_of("outline")) {
         if (const auto point = point_of(corner)) section.outline.push_back(*point);
     }
     return section;

@@ -18,10 +18,6 @@ bool is_one_of(const std::string& word, const std::vector<std::string>& words) {
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-bool compares(Test test) {
-    return test == Test::under || test == Test::at_or_under || test == Test::over || test == Test::at_or_over;
-}
-
 bool holds_true(Test test, double value, double limit) {
     switch (test) {
     case Test::under:

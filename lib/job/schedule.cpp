@@ -3,8 +3,6 @@
 namespace undersheet::job {
 namespace {
 
-constexpr std::int64_t kGrid_s = std::int64_t{kGrid_min} * 60;
-
 std::int64_t up_to_grid(std::int64_t unix_s) { return (unix_s + kGrid_s - 1) / kGrid_s * kGrid_s; }
 
 std::int64_t length_s(int minutes) { return up_to_grid(std::int64_t{minutes} * 60); }

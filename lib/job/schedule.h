@@ -28,6 +28,7 @@ struct Slot {
 };
 
 inline constexpr int kGrid_min = 15;
+inline constexpr std::int64_t kGrid_s = std::int64_t{kGrid_min} * 60;
 
 // Whether that quarter of an hour, beginning at unix_s, suits this piece of work.
 using Suits = std::function<bool(const Work&, std::int64_t unix_s)>;

@@ -1,4 +1,5 @@
 // The areas each adhesive goes on, as lines of the take-off.
+#include "base/text.h"
 #include "job/takeoff_making.h"
 
 namespace undersheet::job {
@@ -46,8 +47,8 @@ std::size_t inner_count(const trade::Polygon& outline) {
 Working band_working(const Making& making) {
     const std::size_t inner = inner_count(making.roof.outline);
     return {strip(making.made.areas.perimeter_m, making, "band_mm") + ", less what " +
-            count_of(making.roof.outline.size() - inner, "outer corner counts", "outer corners count") +
-            " twice, and what " + count_of(inner, "inner one leaves", "inner ones leave") + " out"};
+            counted(making.roof.outline.size() - inner, "outer corner counts", "outer corners count") +
+            " twice, and what " + counted(inner, "inner one leaves", "inner ones leave") + " out"};
 }
 
 std::vector<AreaRow> area_rows(const Making& making) {

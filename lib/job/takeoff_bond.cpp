@@ -1,4 +1,5 @@
 // What the sheet is bonded, patched and sealed with: adhesives, tape, primer, sealants, wedges.
+#include "base/text.h"
 #include "job/takeoff_making.h"
 
 namespace undersheet::job {
@@ -52,14 +53,14 @@ struct PatchSum {
     Working tape, primed, bead;
 };
 
-std::size_t count(const Making& making, PatchSort sort) {
+std::size_t count_patches(const Making& making, PatchSort sort) {
     std::size_t found = 0;
     for (const CountedPatch& patch : making.roof.patches) found += patch.sort == sort ? 1 : 0;
     return found;
 }
 
 void add_sort(const Making& making, const PatchRow& row, PatchSum& sum) {
-    const std::size_t patches = count(making, row.sort);
+    const std::size_t patches = count_patches(making, row.sort);
     if (patches == 0) return;
     const auto number = static_cast<double>(patches);
     const double length_mm = making.rate(row.key);
@@ -68,7 +69,7 @@ void add_sort(const Making& making, const PatchRow& row, PatchSum& sum) {
     sum.tape_m += number * length_mm / 1000;
     sum.primed_m2 += number * (length_mm + past_mm) * (width_mm + past_mm) / kMm2_a_m2;
     sum.bead_m += number * 2 * (length_mm + width_mm) / 1000;
-    const std::string of = count_of(patches, row.one, row.many) + " x ";
+    const std::string of = counted(patches, row.one, row.many) + " x ";
     sum.tape.push_back(of + shortest(length_mm, 1) + " mm");
     sum.primed.push_back(of + shortest(length_mm + past_mm, 1) + " x " + shortest(width_mm + past_mm, 1) +
                          " mm");

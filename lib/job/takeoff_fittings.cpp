@@ -33,7 +33,7 @@ void foam(Making& making) {
 }
 
 // "holes of the covers: 25 + 11 + 24 = 60"
-struct Counted {
+struct CountedHoles {
     std::int64_t all = 0;
     Working working = {};
 
@@ -61,7 +61,7 @@ std::vector<std::int64_t> holes_of(const Making& making, std::string_view item) 
     return {};
 }
 
-void fixings(Making& making, const char* name, const char* title, Counted counted, const char* spare_key,
+void fixings(Making& making, const char* name, const char* title, CountedHoles counted, const char* spare_key,
              std::vector<std::string_view> keys) {
     if (counted.all == 0) return;
     const double all = making.with_spare(static_cast<double>(counted.all), spare_key, "", counted.working);
@@ -76,21 +76,21 @@ void fixings(Making& making, const char* name, const char* title, Counted counte
 }
 
 void pins(Making& making) {
-    Counted counted;
+    CountedHoles counted;
     counted.add("covers", holes_of(making, "cover"));
     counted.add("back plates", holes_of(making, "plate"));
     const std::size_t corners = making.roof.outer_corners.size() + making.roof.inner_corners.size();
     const double each = making.rate("corner_pins");
     if (counted.all == 0) return; // no length on sale: nothing is known of holes
-    counted.working.push_back(count_of(corners, "corner piece", "corner pieces") + " x " + shortest(each, 2) +
-                              " = " + shortest(each * static_cast<double>(corners), 2));
+    counted.working.push_back(undersheet::counted(corners, "corner piece", "corner pieces") + " x " +
+                              shortest(each, 2) + " = " + shortest(each * static_cast<double>(corners), 2));
     counted.all += static_cast<std::int64_t>(rounded_up(each * static_cast<double>(corners)));
     fixings(making, "pins", "pins", std::move(counted), "pins_spare_pct",
             {"cover_first_mm", "cover_hole_mm", "plate_hole_mm", "corner_pins"});
 }
 
 void nails(Making& making) {
-    Counted counted;
+    CountedHoles counted;
     counted.add("kerb trims", holes_of(making, "kerb"));
     fixings(making, "nails", "kerb nails", std::move(counted), "nails_spare_pct",
             {"kerb_first_mm", "kerb_hole_mm"});

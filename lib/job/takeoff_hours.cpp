@@ -1,4 +1,4 @@
-// Hours of work: what there is to do, times what one of it takes.
+// StageHours of work: what there is to do, times what one of it takes.
 #include "job/takeoff_making.h"
 
 #include <cmath>
@@ -11,7 +11,7 @@ struct Quantity {
     std::string unit = {};
 };
 
-struct Hours {
+struct StageHours {
     std::string name, title;
     Quantity of;
     std::string key;           // hours for one of it
@@ -24,9 +24,9 @@ Quantity along(const Making& making, const std::string& stage) {
 
 Quantity pieces(std::size_t count) { return {static_cast<double>(count), ""}; }
 
-std::vector<Hours> hours_rows(const Making& making) {
+std::vector<StageHours> hours_rows(const Making& making) {
     const trade::Areas& a = making.made.areas;
-    std::vector<Hours> rows{
+    std::vector<StageHours> rows{
         {"set_up", "setting up", {1, ""}, "hours_set_up_h"},
         {"deck", "deck", {a.deck_m2, "m2"}, "hours_deck_h_m2"},
         {"plate", "back plate", along(making, "plate"), "hours_plate_h_m"},
@@ -53,7 +53,7 @@ std::vector<Hours> hours_rows(const Making& making) {
     return rows;
 }
 
-TakeOffLine line_of(const Making& making, const Hours& row) {
+TakeOffLine line_of(const Making& making, const StageHours& row) {
     const double each_h = making.rate(row.key);
     const double base_h = row.base_key.empty() ? 0 : making.rate(row.base_key);
     TakeOffLine line{.section = "labour",
@@ -87,7 +87,7 @@ void add_days(Making& making, double all_h) {
 
 void add_hours(Making& making) {
     double all_h = 0;
-    for (const Hours& row : hours_rows(making)) {
+    for (const StageHours& row : hours_rows(making)) {
         if (row.of.amount <= 0) continue;
         TakeOffLine line = line_of(making, row);
         all_h += line.amount.value();

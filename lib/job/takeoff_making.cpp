@@ -137,10 +137,6 @@ std::string in_words(double amount, std::string_view unit) {
 
 std::string in_metres(std::int64_t mm) { return fixed(static_cast<double>(mm) / 1000, 3); }
 
-std::string count_of(std::size_t count, std::string_view one, std::string_view many) {
-    return std::to_string(count) + " " + std::string(count == 1 ? one : many);
-}
-
 void buy(const Making& making, TakeOffLine& line) {
     if (making.prices == nullptr) return;
     const auto on_sale = making.prices->packs_of(line.name);

@@ -45,7 +45,6 @@ struct TooGreat {};
 [[nodiscard]] double rounded_up(double amount);     // to the next whole one, a millionth forgiven
 [[nodiscard]] std::string in_words(double amount, std::string_view unit); // "43.82 m²"
 [[nodiscard]] std::string in_metres(std::int64_t mm);                     // "3.600"
-[[nodiscard]] std::string count_of(std::size_t count, std::string_view one, std::string_view many);
 
 // The rates the take-off asks for: all there, and those that are divided by above 0; method_malformed names the first that
 // is not.

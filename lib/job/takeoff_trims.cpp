@@ -1,4 +1,4 @@
-// The trims: each run laid in pieces, the pieces cut out of the lengths on sale.
+// The trims: each run laid in pieces, the pieces cut_bars out of the lengths on sale.
 #include "job/money.h"
 #include "job/takeoff_making.h"
 
@@ -131,8 +131,8 @@ void explain(const TrimCuts& cuts, TakeOffLine& line) {
     if (cuts.is_best) line.working.emplace_back("proved: nothing cheaper will do");
 }
 
-void cut(Making& making, Result<TrimCuts> laid, const std::vector<method::LengthOnSale>& on_sale,
-         TakeOffLine& line) {
+void cut_bars(Making& making, Result<TrimCuts> laid, const std::vector<method::LengthOnSale>& on_sale,
+              TakeOffLine& line) {
     if (!laid) {
         line.remark = one_line(laid.fault());
         return;
@@ -180,7 +180,7 @@ void add_trim(Making& making, const TrimRow& row) {
         if (longest == on_sale.end())
             line.remark = "not on the price list";
         else
-            cut(making, laid_trims(making, row, longest->length_mm), on_sale, line);
+            cut_bars(making, laid_trims(making, row, longest->length_mm), on_sale, line);
     }
     making.made.lines.push_back(std::move(line));
 }

@@ -1,4 +1,5 @@
 // What was used, beside what was planned: litres that went out of the tins, hours of the days.
+#include "base/text.h"
 #include "job/takeoff_making.h"
 
 #include <algorithm>
@@ -35,7 +36,7 @@ std::map<std::string, Sum> sums_of_uses(const Job& job) {
 }
 
 std::string not_said(std::size_t count) {
-    return count == 0 ? "" : count_of(count, "use", "uses") + " without an amount: more was used than this";
+    return count == 0 ? "" : counted(count, "use", "uses") + " without an amount: more was used than this";
 }
 
 void put_used(Making& making, const TakeOffLine& planned, const Sum& sum) {
@@ -60,7 +61,7 @@ void add_days_hours(Making& making) {
         const std::size_t people = day->data.list_of("people").size();
         if (!hours_h || people == 0) continue;
         sum.amount += *hours_h * static_cast<double>(people);
-        sum.working.push_back(day->word("date") + ": " + count_of(people, "person", "people") + " x " +
+        sum.working.push_back(day->word("date") + ": " + counted(people, "person", "people") + " x " +
                               shortest(*hours_h, 2) + " h");
     }
     const TakeOffLine* planned = making.made.line("hours");

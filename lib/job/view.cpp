@@ -163,7 +163,7 @@ SettleItem settle_item(const Part& part) {
     return item;
 }
 
-View joined(View a, View b) {
+View joined_views(View a, View b) {
     // What was handed over stays as it was then; of two hand-overs the first in the order of the entries.
     if (a.handed_over != nullptr || b.handed_over != nullptr) {
         const bool a_stands = b.handed_over == nullptr ||

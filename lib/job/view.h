@@ -1,7 +1,7 @@
 // What one device knew of a job at one moment: its parts, and what had been recorded.
 //
 // Two devices that wrote apart have a view each; when one takes the other's entries, the views are joined.
-// Promises: joined() gives the same whichever comes first. Where two views moved one part to different states, the more
+// Promises: joined_views() gives the same whichever comes first. Where two views moved one part to different states, the more
 //   careful state stands and both moves stay as tips, until somebody settles it. A hand-over is not undone by what was
 //   written elsewhere meanwhile.
 // Does not: move parts (replayer.h).
@@ -26,7 +26,7 @@ struct View {
     std::vector<SettleItem> settled = {};
 };
 
-[[nodiscard]] View joined(View a, View b);
+[[nodiscard]] View joined_views(View a, View b);
 
 // The item of a part on which two devices went apart: its state is the more careful of the sides until it is settled.
 [[nodiscard]] SettleItem settle_item(const Part& part);

@@ -13,12 +13,6 @@ namespace {
 using method::Level;
 using method::Rule;
 
-const Level* level_with(const Rule& rule, std::string_view limit) {
-    const auto found = std::find_if(rule.levels.begin(), rule.levels.end(),
-                                    [&](const Level& level) { return level.limit == limit; });
-    return found == rule.levels.end() ? nullptr : &*found;
-}
-
 // Thin boards carry only between close supports; with the supports unknown the wide ones are taken.
 void board_thickness(const Context& context, const Rule& rule, Findings& out) {
     const Reading* structure = context.job.latest("structure");
@@ -164,7 +158,7 @@ void meter(const Context& context, const Rule& rule, Findings& out) {
         if (!raw) continue;
         const bool over = *raw > context.limit("meter_most_pct");
         if (!over && *raw >= context.limit("meter_least_pct")) continue;
-        const Level* level = level_with(rule, over ? "meter_most_pct" : "meter_least_pct");
+        const Level* level = rule.level_with(over ? "meter_most_pct" : "meter_least_pct");
         if (level == nullptr) continue;
         out.push_back(make_finding(
             context, rule, *level,

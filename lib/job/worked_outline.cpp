@@ -11,13 +11,6 @@ namespace {
 using method::Level;
 using method::Rule;
 
-const Level* level_with(const Rule& rule, std::string_view limit) {
-    for (const Level& level : rule.levels) {
-        if (level.limit == limit) return &level;
-    }
-    return nullptr;
-}
-
 std::vector<const entry::Entry*> entries_of(const Job& job, std::string_view kind) {
     std::vector<const entry::Entry*> entries;
     for (const Reading* reading : job.all(kind)) entries.push_back(reading->entry);
@@ -93,13 +86,13 @@ void chase_height(const Context& context, const Rule& rule, Findings& out) {
         const About about{.reading = chase, .value = chase->word("height_mm")};
         bool low = false;
         for (const auto& key : keys) {
-            const Level* level = level_with(rule, key);
+            const Level* level = rule.level_with(key);
             if (level == nullptr || low || *height_mm >= context.limit(key)) continue;
             out.push_back(make_finding(context, rule, *level, about));
             low = true;
         }
         const method::Limit* limit = context.method.find_limit(keys.back());
-        const Level* level = level_with(rule, keys.back());
+        const Level* level = rule.level_with(keys.back());
         if (!low && level != nullptr && limit->near && *height_mm <= *limit->near)
             out.push_back(make_near(context, rule, *level, about));
     }

@@ -7,13 +7,6 @@ namespace {
 using method::Level;
 using method::Rule;
 
-const Level* level_with(const Rule& rule, std::string_view limit) {
-    for (const Level& level : rule.levels) {
-        if (level.limit == limit) return &level;
-    }
-    return nullptr;
-}
-
 std::optional<entry::Time> time_in(const Tick* tick, std::string_view field) {
     if (tick == nullptr) return std::nullopt;
     const auto time = entry::parse_time(tick->data.text_of(field));
@@ -37,7 +30,7 @@ void rest(const Context& context, const Rule& rule, Findings& out) {
         const auto from = time_in(unroll, "rest_start");
         const auto to = time_in(rested, "rest_end");
         if (!from || !to) continue;
-        const Level* level = level_with(rule, was_cold(context, *from) ? "rest_cold_min" : "rest_min");
+        const Level* level = rule.level_with(was_cold(context, *from) ? "rest_cold_min" : "rest_min");
         const double rested_min = entry::minutes_between(*from, *to);
         if (level == nullptr || rested_min >= context.limit(level->limit)) continue;
         const Reading about{.entry = rested->entry,
@@ -70,7 +63,7 @@ void touch_dry(const Context& context, const Rule& rule, Findings& out) {
     }
 }
 
-void foam(const Context& context, const Rule& rule, Findings& out) {
+void foam_left(const Context& context, const Rule& rule, Findings& out) {
     for (const Reading& work : context.work) {
         const auto free_mm = work.number("foam_free_mm");
         const auto left_mm = work.number("foam_left_mm");
@@ -78,7 +71,7 @@ void foam(const Context& context, const Rule& rule, Findings& out) {
         const double left_pct = 100 * *left_mm / *free_mm;
         const bool low = left_pct < context.limit("foam_least_pct");
         if (!low && left_pct <= context.limit("foam_most_pct")) continue;
-        const Level* level = level_with(rule, low ? "foam_least_pct" : "foam_most_pct");
+        const Level* level = rule.level_with(low ? "foam_least_pct" : "foam_most_pct");
         const std::string sum = work.word("foam_left_mm") + " mm of " + work.word("foam_free_mm") +
                                 " mm = " + fixed(left_pct, 1) + " %";
         if (level != nullptr)
@@ -109,7 +102,7 @@ void add_worked_work(WorkedTable& table) {
     table["rest"] = rest;
     table["touch_dry_quick"] = touch_dry;
     table["touch_dry_slow"] = touch_dry;
-    table["foam"] = foam;
+    table["foam"] = foam_left;
     table["punch"] = punch;
 }
 

@@ -15,7 +15,7 @@ constexpr std::array<std::string_view, 12> kMonths{"january",   "february", "mar
                                                    "september", "october",  "november", "december"};
 
 // The pieces of a day as typed, in the order they were typed.
-struct Pieces {
+struct DatePieces {
     std::vector<int> numbers = {}; // one or two digits
     std::optional<int> year = {};  // four digits
     std::optional<int> month = {}; // as a word
@@ -43,7 +43,7 @@ std::optional<int> month_of(std::string_view word) {
     return std::nullopt;
 }
 
-void put(Pieces& pieces, std::string_view word) {
+void put(DatePieces& pieces, std::string_view word) {
     constexpr std::size_t kYear = 4;
     if (all_digits(word) && word.size() < kYear - 1) {
         pieces.numbers.push_back(small_number(word));
@@ -56,12 +56,12 @@ void put(Pieces& pieces, std::string_view word) {
     }
 }
 
-Pieces cut(std::string_view typed) {
+DatePieces date_pieces(std::string_view typed) {
     std::string text(typed);
     for (char& c : text) {
         if (c == '/' || c == '.' || c == '-' || c == ',') c = ' ';
     }
-    Pieces pieces;
+    DatePieces pieces;
     for (const std::string& word : split(text, ' ')) {
         if (!word.empty()) put(pieces, word);
     }
@@ -114,7 +114,7 @@ std::optional<int> clock_seconds(std::string_view text) {
 Result<entry::Date> typed_date(std::string_view typed) {
     const std::string_view text = trimmed(typed);
     if (auto written = entry::parse_date(text)) return written;
-    const Pieces pieces = cut(text);
+    const DatePieces pieces = date_pieces(text);
     const std::size_t count = pieces.numbers.size();
     if (pieces.odd) return no_day(typed);
     if (!pieces.year) {

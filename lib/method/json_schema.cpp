@@ -41,7 +41,7 @@ std::string path_of(const Spot& at) {
     return above.empty() ? std::string(at.key) : above + "." + std::string(at.key);
 }
 
-Fault wrong(const Spot& at, const std::string& what) {
+Fault against_schema(const Spot& at, const std::string& what) {
     const std::string where = std::string(at.file) + " line " + std::to_string(at.value.line);
     const std::string path = path_of(at);
     return {Code::method_malformed, (path.empty() ? "the file" : path) + " " + what, where, {}};
@@ -55,7 +55,7 @@ std::string_view type_of(const Value& value) {
     return value.number()->is_integer() ? "integer" : "number";
 }
 
-std::string shown(const Value& value) {
+std::string value_shown(const Value& value) {
     if (const auto* text = value.text()) return "'" + *text + "'";
     if (const auto* number = value.number()) return number->text();
     return std::string(type_of(value));
@@ -68,31 +68,31 @@ Done reference(const Value& rule, const Spot& at) {
         const Value* target = defined->find(rule.text()->substr(kHere.size()));
         if (target != nullptr) return fits(at.under(*target));
     }
-    return wrong(at, "has a schema that points at " + shown(rule) + ", which is not there");
+    return against_schema(at, "has a schema that points at " + value_shown(rule) + ", which is not there");
 }
 
 Done type(const Value& rule, const Spot& at) {
     const std::string_view is = type_of(at.value);
     const std::string wanted = rule.text() == nullptr ? std::string() : *rule.text();
     if (is == wanted || (wanted == "number" && is == "integer")) return {};
-    return wrong(at, "is of type " + std::string(is) + ", it should be " + wanted);
+    return against_schema(at, "is of type " + std::string(is) + ", it should be " + wanted);
 }
 
 Done one_of(const Value& rule, const Spot& at) {
     std::vector<std::string> words;
-    if (rule.list() == nullptr) return wrong(at, "has a schema whose enum is no list");
+    if (rule.list() == nullptr) return against_schema(at, "has a schema whose enum is no list");
     for (const Value& allowed : *rule.list()) {
         if (allowed == at.value) return {};
-        words.push_back(shown(allowed));
+        words.push_back(value_shown(allowed));
     }
-    return wrong(at, "is " + shown(at.value) + ", it should be one of " + joined(words, ", "));
+    return against_schema(at, "is " + value_shown(at.value) + ", it should be one of " + joined(words, ", "));
 }
 
 Done required(const Value& rule, const Spot& at) {
     if (at.value.map() == nullptr || rule.list() == nullptr) return {};
     for (const Value& name : *rule.list()) {
         if (name.text() != nullptr && at.value.find(*name.text()) == nullptr) {
-            return wrong(at, "has no '" + *name.text() + "'");
+            return against_schema(at, "has no '" + *name.text() + "'");
         }
     }
     return {};
@@ -116,7 +116,7 @@ Done other_members(const Value& rule, const Spot& at) {
     for (const auto& [name, held] : *at.value.map()) {
         if (named != nullptr && named->find(name) != nullptr) continue;
         const Spot here = at.member(name, held, rule);
-        if (allowed != nullptr && !*allowed) return wrong(here, "is not known here");
+        if (allowed != nullptr && !*allowed) return against_schema(here, "is not known here");
         if (allowed != nullptr) continue;
         if (auto done = fits(here); !done) return done;
     }
@@ -136,44 +136,45 @@ Done least_items(const Value& rule, const Spot& at) {
     if (at.value.list() == nullptr || rule.number() == nullptr) return {};
     const std::size_t count = at.value.list()->size();
     if (static_cast<std::int64_t>(count) >= rule.number()->whole()) return {};
-    return wrong(at, "has " + std::to_string(count) + " pieces, it needs " + rule.number()->text());
+    return against_schema(at, "has " + std::to_string(count) + " pieces, it needs " + rule.number()->text());
 }
 
 Done most_items(const Value& rule, const Spot& at) {
     if (at.value.list() == nullptr || rule.number() == nullptr) return {};
     const std::size_t count = at.value.list()->size();
     if (static_cast<std::int64_t>(count) <= rule.number()->whole()) return {};
-    return wrong(at, "has " + std::to_string(count) + " pieces, it may have " + rule.number()->text());
+    return against_schema(at,
+                          "has " + std::to_string(count) + " pieces, it may have " + rule.number()->text());
 }
 
 Done least_length(const Value& rule, const Spot& at) {
     if (at.value.text() == nullptr || rule.number() == nullptr) return {};
     if (static_cast<std::int64_t>(character_count(*at.value.text())) >= rule.number()->whole()) return {};
-    return wrong(at, "is shorter than " + rule.number()->text() + " characters");
+    return against_schema(at, "is shorter than " + rule.number()->text() + " characters");
 }
 
 Done least(const Value& rule, const Spot& at) {
     const auto* number = at.value.number();
     if (number == nullptr || rule.number() == nullptr || !(*number < *rule.number())) return {};
-    return wrong(at, "is " + number->text() + ", under " + rule.number()->text());
+    return against_schema(at, "is " + number->text() + ", under " + rule.number()->text());
 }
 
 Done most(const Value& rule, const Spot& at) {
     const auto* number = at.value.number();
     if (number == nullptr || rule.number() == nullptr || !(*rule.number() < *number)) return {};
-    return wrong(at, "is " + number->text() + ", over " + rule.number()->text());
+    return against_schema(at, "is " + number->text() + ", over " + rule.number()->text());
 }
 
 Done above(const Value& rule, const Spot& at) {
     const auto* number = at.value.number();
     if (number == nullptr || rule.number() == nullptr || *rule.number() < *number) return {};
-    return wrong(at, "is " + number->text() + ", it has to be over " + rule.number()->text());
+    return against_schema(at, "is " + number->text() + ", it has to be over " + rule.number()->text());
 }
 
 Done below(const Value& rule, const Spot& at) {
     const auto* number = at.value.number();
     if (number == nullptr || rule.number() == nullptr || *number < *rule.number()) return {};
-    return wrong(at, "is " + number->text() + ", it has to be under " + rule.number()->text());
+    return against_schema(at, "is " + number->text() + ", it has to be under " + rule.number()->text());
 }
 
 struct Keyword {
@@ -205,12 +206,12 @@ constexpr std::array kKeywords{Keyword{"$schema", nullptr},
                                Keyword{"exclusiveMaximum", below}};
 
 Done fits(const Spot& at) {
-    if (at.schema.map() == nullptr) return wrong(at, "has a schema that is no object");
+    if (at.schema.map() == nullptr) return against_schema(at, "has a schema that is no object");
     for (const auto& [name, rule] : *at.schema.map()) {
         const auto keyword = std::find_if(kKeywords.begin(), kKeywords.end(),
                                           [&name = name](const Keyword& row) { return row.name == name; });
         if (keyword == kKeywords.end()) {
-            return wrong(at, "has a schema with '" + name + "', which is not understood here");
+            return against_schema(at, "has a schema with '" + name + "', which is not understood here");
         }
         if (keyword->check == nullptr) continue;
         if (auto done = keyword->check(rule, at); !done) return done;

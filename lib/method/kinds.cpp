@@ -73,12 +73,6 @@ bool flag(const Value& from, std::string_view key) {
 
 int small_number(const Value& from, std::string_view key) { return static_cast<int>(from.number_of(key, 0)); }
 
-std::vector<std::string> texts(const Value& from, std::string_view key) {
-    std::vector<std::string> out;
-    for (const Value& item : from.list_of(key)) out.push_back(*item.text());
-    return out;
-}
-
 std::optional<Range> read_range(const Value& from, std::string_view key) {
     const entry::List& ends = from.list_of(key);
     if (ends.empty()) return std::nullopt;
@@ -117,16 +111,16 @@ Result<FieldRule> read_rule(const Value& from) {
     rule.asks = flag(from, "asks");
     rule.line = from.line;
     if (from.find("sum") != nullptr) {
-        rule.parts = texts(from, "sum");
+        rule.parts = from.texts_of("sum");
         rule.field = from.text_of("equals");
     } else if (from.find("at_most") != nullptr) {
         rule.sort = FieldRule::Sort::at_most;
-        rule.field = texts(from, "at_most")[0];
-        rule.other = texts(from, "at_most")[1];
+        rule.field = from.texts_of("at_most")[0];
+        rule.other = from.texts_of("at_most")[1];
     } else {
         rule.sort = FieldRule::Sort::wants;
         rule.field = from.text_of("when");
-        rule.words = texts(from, "is");
+        rule.words = from.texts_of("is");
         rule.other = from.text_of("wants");
         rule.asks = true;
     }
@@ -135,7 +129,7 @@ Result<FieldRule> read_rule(const Value& from) {
 
 std::vector<PlaceForm> read_places(const Value& from) {
     std::vector<PlaceForm> forms;
-    for (const std::string& name : texts(from, "places")) {
+    for (const std::string& name : from.texts_of("places")) {
         if (name != "any") {
             forms.push_back(word_is(kPlaces, name));
             continue;
@@ -175,7 +169,7 @@ Kind read_head(const Value& from) {
     kind.group = word_is(kGroups, from.text_of("group"));
     kind.section = from.text_of("section");
     kind.judging = word_is(kJudgings, from.text_of("judging"));
-    kind.key_fields = texts(from, "keys");
+    kind.key_fields = from.texts_of("keys");
     kind.places = read_places(from);
     kind.place_required = flag(from, "place_required");
     kind.part_required = flag(from, "part_required");
@@ -189,7 +183,7 @@ Kind read_head(const Value& from) {
 Result<Kind> read_kind(const Value& from, const Value* shared) {
     Kind kind = read_head(from);
     if (auto done = add_rows(kind, from); !done) return done.fault();
-    for (const std::string& name : texts(from, "uses")) {
+    for (const std::string& name : from.texts_of("uses")) {
         const Value* set = shared == nullptr ? nullptr : shared->find(name);
         if (set == nullptr)
             return unsound(from.line, kind.name + " uses '" + name + "', which is not shared");

@@ -12,14 +12,14 @@ namespace {
 
 constexpr std::size_t kColumns = 80;
 
-std::string span(const Range& range) { return range.least.text() + " to " + range.most.text(); }
+std::string range_words(const Range& range) { return range.least.text() + " to " + range.most.text(); }
 
 std::string number_takes(const Field& field) {
     const std::string sign(unit_sign(field.unit));
     std::string takes = field.type == FieldType::whole ? "a whole number" : "a number";
     if (!sign.empty()) takes += " in " + sign;
-    if (field.range) takes += ", " + span(*field.range);
-    if (field.usual) takes += ", usually " + span(*field.usual);
+    if (field.range) takes += ", " + range_words(*field.range);
+    if (field.usual) takes += ", usually " + range_words(*field.usual);
     return takes;
 }
 

@@ -14,9 +14,9 @@ bool is_number(const Field& field) {
 }
 
 bool can_be_short(const Field& field) {
-    constexpr std::array kTypes{FieldType::text, FieldType::words, FieldType::places, FieldType::points,
+    constexpr std::array kShort{FieldType::text, FieldType::words, FieldType::places, FieldType::points,
                                 FieldType::list};
-    return std::find(kTypes.begin(), kTypes.end(), field.type) != kTypes.end();
+    return std::find(kShort.begin(), kShort.end(), field.type) != kShort.end();
 }
 
 bool is_one_of(const std::vector<std::string>& words, const std::string& word) {
@@ -31,7 +31,7 @@ bool is_key(std::string_view name) {
            std::all_of(name.begin(), name.end(), fits);
 }
 
-std::string span(const Range& range) { return range.least.text() + " to " + range.most.text(); }
+std::string range_shown(const Range& range) { return range.least.text() + " to " + range.most.text(); }
 
 bool is_inside(const Range& inner, const Range& outer) {
     return !(inner.least < outer.least) && !(outer.most < inner.most);
@@ -43,12 +43,13 @@ std::string wrong_number(const Field& field) {
         return field.range || field.usual || field.places > 0 ? "has a range but is no number" : "";
     if (!field.range) return "is a number without a range";
     if (!(field.range->least < field.range->most))
-        return "has the range " + span(*field.range) + ", which is inside out";
+        return "has the range " + range_shown(*field.range) + ", which is inside out";
     if (!field.usual) return {};
     if (field.usual->most < field.usual->least)
-        return "has usual values " + span(*field.usual) + ", which is inside out";
+        return "has usual values " + range_shown(*field.usual) + ", which is inside out";
     if (is_inside(*field.usual, *field.range)) return {};
-    return "has usual values " + span(*field.usual) + " outside its range " + span(*field.range);
+    return "has usual values " + range_shown(*field.usual) + " outside its range " +
+           range_shown(*field.range);
 }
 
 std::string wrong_unit(const Field& field) {

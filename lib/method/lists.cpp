@@ -14,7 +14,7 @@ using entry::Value;
 
 char between(FieldType type) { return type == FieldType::points ? ' ' : ','; }
 
-std::vector<std::string> cut(std::string_view typed, FieldType type) {
+std::vector<std::string> list_pieces(std::string_view typed, FieldType type) {
     std::vector<std::string> pieces;
     const std::string text =
         replaced(replaced(std::string(typed), ";", std::string(1, between(type))), "\t", " ");
@@ -37,7 +37,7 @@ Result<std::string> piece_text(const Value& item) {
 }
 
 Result<std::vector<std::string>> typed_pieces(const Field& field, const Value& typed) {
-    if (const auto* text = typed.text()) return cut(*text, field.type);
+    if (const auto* text = typed.text()) return list_pieces(*text, field.type);
     if (const auto* number = typed.number()) return std::vector<std::string>{number->text()};
     if (typed.list() == nullptr) {
         return Fault{Code::json_shape, "takes a list", {}, "type " + std::string(type_words(field.type))};

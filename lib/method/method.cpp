@@ -40,9 +40,19 @@ std::string_view severity_text(Severity severity) {
     return "note";
 }
 
+bool compares(Test test) {
+    return test == Test::under || test == Test::at_or_under || test == Test::over || test == Test::at_or_over;
+}
+
 const Level* Rule::level(Severity severity) const {
     const auto found = std::find_if(levels.begin(), levels.end(),
                                     [&](const Level& level) { return level.severity == severity; });
+    return found == levels.end() ? nullptr : &*found;
+}
+
+const Level* Rule::level_with(std::string_view limit) const {
+    const auto found =
+        std::find_if(levels.begin(), levels.end(), [&](const Level& level) { return level.limit == limit; });
     return found == levels.end() ? nullptr : &*found;
 }
 

@@ -56,6 +56,9 @@ enum class Test {
     is_no,
     not_yes
 };
+// Is the field a number held against a limit?
+[[nodiscard]] bool compares(Test test);
+
 struct Condition {
     std::string field;
     Test test = Test::one_of;
@@ -87,6 +90,7 @@ struct Rule {
     bool rereads = false;   // only asks for a second reading: says nothing about the roof
     int line = 0;
     [[nodiscard]] const Level* level(Severity severity) const;
+    [[nodiscard]] const Level* level_with(std::string_view limit) const;
 };
 
 // A must-do (or wanted) step of a stage. It is done by a tick that brings `fields`, or by a record of kind `by_record`.

@@ -40,7 +40,7 @@ bool flag(const Value& row, std::string_view key, bool fallback) {
     return found == nullptr ? fallback : *found->boolean();
 }
 
-Fault wrong(int line, const std::string& what, const std::string& right) {
+Fault wrong_row(int line, const std::string& what, const std::string& right) {
     return {Code::method_malformed, what, "method file, line " + std::to_string(line), right};
 }
 
@@ -50,13 +50,13 @@ Result<Hold> read_hold(const std::string& text, int line) {
     const bool known =
         pieces.size() >= 2 && pieces.size() <= 4 && (pieces[1] == "start" || pieces[1] == "sign");
     if (!known)
-        return wrong(line, "'" + text + "' is no hold",
-                     "write stage:start or stage:sign, then :part or :touching");
+        return wrong_row(line, "'" + text + "' is no hold",
+                         "write stage:start or stage:sign, then :part or :touching");
     Hold hold{.stage = pieces[0] == "*" ? "" : pieces[0]};
     hold.moment = pieces[1] == "start" ? Moment::start : Moment::sign;
     const std::string reach = pieces.size() > 2 ? pieces[2] : "all";
     if (reach != "all" && reach != "touching" && reach != "part")
-        return wrong(line, "'" + reach + "' is no reach", {});
+        return wrong_row(line, "'" + reach + "' is no reach", {});
     hold.reach = reach == "all" ? Reach::all : reach == "part" ? Reach::part : Reach::touching;
     if (pieces.size() == 4) hold.within = pieces[3];
     return hold;
@@ -83,7 +83,7 @@ Result<Level> read_level(const Value& row) {
     return level;
 }
 
-Result<Rule> read_rule(const Value& row) {
+Result<Rule> read_method_rule(const Value& row) {
     Rule rule{.name = row.text_of("name"),
               .kind = row.text_of("kind"),
               .worked = row.text_of("worked"),
@@ -189,7 +189,8 @@ Done all_different(const Rows& rows, const std::vector<int>& lines, std::string_
     std::size_t i = 0;
     for (const auto& row : rows) {
         if (!seen.insert(row.*name).second)
-            return wrong(lines[i], "'" + row.*name + "' stands twice in " + std::string(what), "keep one");
+            return wrong_row(lines[i], "'" + row.*name + "' stands twice in " + std::string(what),
+                             "keep one");
         ++i;
     }
     return {};
@@ -204,7 +205,7 @@ public:
         MethodReader reader;
         reader.fill(text, file);
         for (const Value& row : file.list_of("rules")) {
-            auto rule = read_rule(row);
+            auto rule = read_method_rule(row);
             if (!rule) return rule.fault();
             reader.made_.rules_.push_back(*std::move(rule));
         }
@@ -256,7 +257,7 @@ private:
 
     Done known_stage(const std::string& name, int line) const {
         if (name.empty() || made_.stage(name) != nullptr) return {};
-        return wrong(line, "there is no stage '" + name + "'", "use one of the stages of this file");
+        return wrong_row(line, "there is no stage '" + name + "'", "use one of the stages of this file");
     }
 
     Done check_stage_names(const Value& file) const {
@@ -279,7 +280,7 @@ private:
 
     Done known_limit(const std::string& key, int line) const {
         if (key.empty() || made_.find_limit(key) != nullptr) return {};
-        return wrong(line, "there is no limit '" + key + "'", "add it to limits, or use another key");
+        return wrong_row(line, "there is no limit '" + key + "'", "add it to limits, or use another key");
     }
 
     Done check_level(const Rule& rule, const Level& level) const {
@@ -293,13 +294,13 @@ private:
 
     Done check_rule(const Rule& rule) const {
         if (rule.worked.empty() && (rule.fields.empty() || rule.kind.empty())) {
-            return wrong(rule.line,
-                         "rule '" + rule.name +
-                             "' says neither what is worked out nor which field is looked at",
-                         "give kind, fields and is, or worked");
+            return wrong_row(rule.line,
+                             "rule '" + rule.name +
+                                 "' says neither what is worked out nor which field is looked at",
+                             "give kind, fields and is, or worked");
         }
         if (rule.levels.empty())
-            return wrong(rule.line, "rule '" + rule.name + "' has no level", "give at least one");
+            return wrong_row(rule.line, "rule '" + rule.name + "' has no level", "give at least one");
         for (const Condition& condition : rule.only_if) {
             if (auto done = known_limit(condition.limit, rule.line); !done) return done;
         }

@@ -9,17 +9,17 @@
 namespace undersheet::method {
 namespace {
 
-struct Pieces {
+struct NumberPieces {
     std::string number;
     std::string unit;
 };
 
-Fault malformed(std::string_view typed, std::string_view why) {
+Fault number_malformed(std::string_view typed, std::string_view why) {
     return {
         Code::number_malformed, "'" + shown(typed) + "' " + std::string(why), {}, "type it like 12 or 12.5"};
 }
 
-Pieces cut(std::string_view typed) {
+NumberPieces number_pieces(std::string_view typed) {
     // A telephone's keyboard may put the long minus of typesetters (U+2212).
     std::string text = replaced(std::string(trimmed(typed)), "−", "-");
     if (text.starts_with("+")) text.erase(0, 1);
@@ -32,8 +32,8 @@ bool is_digit(char c) { return c >= '0' && c <= '9'; }
 Result<std::string> with_point(const std::string& number, std::string_view typed) {
     const auto commas = std::count(number.begin(), number.end(), ',');
     if (commas == 0) return number;
-    if (commas > 1) return malformed(typed, "has two commas");
-    if (number.find('.') != std::string::npos) return malformed(typed, "has a comma and a point");
+    if (commas > 1) return number_malformed(typed, "has two commas");
+    if (number.find('.') != std::string::npos) return number_malformed(typed, "has a comma and a point");
     return replaced(number, ",", ".");
 }
 
@@ -56,14 +56,14 @@ bool is_outside(const Decimal& value, const std::optional<Range>& range) {
 
 std::string span(const Range& range) { return range.least.text() + " to " + range.most.text(); }
 
-Result<Decimal> read_decimal(const Field& field, const Pieces& pieces, std::string_view typed) {
-    if (pieces.number.empty()) return malformed(typed, "is not a number");
-    if (!pieces.unit.empty() && is_digit(pieces.unit[0])) return malformed(typed, "is two numbers");
+Result<Decimal> read_decimal(const Field& field, const NumberPieces& pieces, std::string_view typed) {
+    if (pieces.number.empty()) return number_malformed(typed, "is not a number");
+    if (!pieces.unit.empty() && is_digit(pieces.unit[0])) return number_malformed(typed, "is two numbers");
     auto plain = with_point(pieces.number, typed);
     if (!plain) return plain.fault();
     auto value = Decimal::parse(*plain);
     if (!value)
-        return value.fault().code == Code::number_malformed ? malformed(typed, "is not a number")
+        return value.fault().code == Code::number_malformed ? number_malformed(typed, "is not a number")
                                                             : value.fault();
     return converted(*value, pieces.unit, field.unit);
 }
@@ -71,11 +71,11 @@ Result<Decimal> read_decimal(const Field& field, const Pieces& pieces, std::stri
 } // namespace
 
 Result<Number> typed_number(const Field& field, std::string_view typed) {
-    const Pieces pieces = cut(typed);
+    const NumberPieces pieces = number_pieces(typed);
     auto value = read_decimal(field, pieces, typed);
     if (!value) return value.fault();
     if (field.type == FieldType::whole && !value->is_integer())
-        return malformed(typed, "is not a whole number");
+        return number_malformed(typed, "is not a whole number");
     const std::string what = with_sign(*value, field);
     if (is_outside(*value, field.range)) {
         const std::string as_typed = pieces.unit.empty() ? "" : " (typed " + shown(trimmed(typed)) + ")";

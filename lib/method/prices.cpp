@@ -15,25 +15,25 @@ using entry::Value;
 struct ItemUnit {
     std::string_view item, unit;
 };
-constexpr std::array kUnits{ItemUnit{"deck_adhesive", "l"},
-                            ItemUnit{"contact_adhesive", "l"},
-                            ItemUnit{"flashing_tape", "m"},
-                            ItemUnit{"primer", "l"},
-                            ItemUnit{"lap_sealant", "cartridge"},
-                            ItemUnit{"chase_sealant", "l"},
-                            ItemUnit{"wedges", "piece"},
-                            ItemUnit{"corner_outer", "piece"},
-                            ItemUnit{"corner_inner", "piece"},
-                            ItemUnit{"stop_end", "piece"},
-                            ItemUnit{"foam", "m"},
-                            ItemUnit{"pins", "piece"},
-                            ItemUnit{"nails", "piece"},
-                            ItemUnit{"rooflight", "piece"},
-                            ItemUnit{"pipe", "piece"},
-                            ItemUnit{"outlet", "piece"},
-                            ItemUnit{"flue", "piece"}};
+constexpr std::array kItemUnits{ItemUnit{"deck_adhesive", "l"},
+                                ItemUnit{"contact_adhesive", "l"},
+                                ItemUnit{"flashing_tape", "m"},
+                                ItemUnit{"primer", "l"},
+                                ItemUnit{"lap_sealant", "cartridge"},
+                                ItemUnit{"chase_sealant", "l"},
+                                ItemUnit{"wedges", "piece"},
+                                ItemUnit{"corner_outer", "piece"},
+                                ItemUnit{"corner_inner", "piece"},
+                                ItemUnit{"stop_end", "piece"},
+                                ItemUnit{"foam", "m"},
+                                ItemUnit{"pins", "piece"},
+                                ItemUnit{"nails", "piece"},
+                                ItemUnit{"rooflight", "piece"},
+                                ItemUnit{"pipe", "piece"},
+                                ItemUnit{"outlet", "piece"},
+                                ItemUnit{"flue", "piece"}};
 
-Fault wrong(int line, const std::string& what, const std::string& right) {
+Fault wrong_price(int line, const std::string& what, const std::string& right) {
     return {Code::prices_malformed, what, "price list line " + std::to_string(line), right};
 }
 
@@ -61,16 +61,16 @@ Done check_pack(const Value& row, const PriceList& so_far) {
     const std::string item = row.text_of("item");
     const Decimal size = *number_in(row, "size");
     if (row.text_of("unit") != unit_of_item(item)) {
-        return wrong(row.line,
-                     item + " is counted in '" + std::string(unit_of_item(item)) + "', not in '" +
-                         row.text_of("unit") + "'",
-                     "give the pack's size in that unit");
+        return wrong_price(row.line,
+                           item + " is counted in '" + std::string(unit_of_item(item)) + "', not in '" +
+                               row.text_of("unit") + "'",
+                           "give the pack's size in that unit");
     }
     if (row.text_of("unit") == "piece" && !size.is_integer())
-        return wrong(row.line, "a pack of " + size.text() + " " + item, "pieces are whole");
+        return wrong_price(row.line, "a pack of " + size.text() + " " + item, "pieces are whole");
     const auto same = [&](const PackOnSale& pack) { return pack.item == item && pack.size == size; };
     if (std::any_of(so_far.packs.begin(), so_far.packs.end(), same))
-        return wrong(row.line, item + " of " + size.text() + " stands twice", "keep one");
+        return wrong_price(row.line, item + " of " + size.text() + " stands twice", "keep one");
     return {};
 }
 
@@ -79,13 +79,13 @@ Done check_length(const Value& row, const PriceList& so_far) {
         return length.item == row.text_of("item") && length.length_mm == number_in(row, "length_mm")->whole();
     };
     if (std::none_of(so_far.lengths.begin(), so_far.lengths.end(), same)) return {};
-    return wrong(row.line, row.text_of("item") + " of that length stands twice", "keep one");
+    return wrong_price(row.line, row.text_of("item") + " of that length stands twice", "keep one");
 }
 
 Done check_roll(const Value& row, const PriceList& so_far) {
     const auto same = [&](const RollOnSale& roll) { return roll.width_m == *number_in(row, "width_m"); };
     if (std::none_of(so_far.rolls.begin(), so_far.rolls.end(), same)) return {};
-    return wrong(row.line, "a roll of that width stands twice", "keep one");
+    return wrong_price(row.line, "a roll of that width stands twice", "keep one");
 }
 
 // A rate that charges nothing has nothing to charge, and the other way round.
@@ -94,8 +94,8 @@ Done check_vat(const Value& row) {
     const bool charges = rate == "standard" || rate == "reduced";
     const Decimal pct = *number_in(row, "pct");
     if (charges == (Decimal() < pct)) return {};
-    return wrong(row.line, "VAT '" + rate + "' at " + pct.text() + " %",
-                 charges ? "give its percentage" : "that rate charges 0");
+    return wrong_price(row.line, "VAT '" + rate + "' at " + pct.text() + " %",
+                       charges ? "give its percentage" : "that rate charges 0");
 }
 
 Done read_rolls(const Value& file, PriceList& list) {
@@ -144,8 +144,8 @@ Done read_build_up(const Value& file, PriceList& list) {
 Result<PriceList> read_list(const Value& file) {
     PriceList list{.name = file.text_of("name"), .currency = file.text_of("currency")};
     if (!is_currency(list.currency)) {
-        return wrong(file.find("currency")->line, "'" + list.currency + "' is no currency",
-                     "three capital letters, as GBP");
+        return wrong_price(file.find("currency")->line, "'" + list.currency + "' is no currency",
+                           "three capital letters, as GBP");
     }
     list.minor_digits = static_cast<int>(number_in(file, "minor_digits")->whole());
     list.cut_to_m = *number_in(file, "cut_to_m");
@@ -167,7 +167,7 @@ std::vector<Row> rows_of(const std::vector<Row>& rows, std::string_view item) {
 } // namespace
 
 std::string_view unit_of_item(std::string_view item) {
-    for (const ItemUnit& row : kUnits) {
+    for (const ItemUnit& row : kItemUnits) {
         if (row.item == item) return row.unit;
     }
     return {};

@@ -132,8 +132,8 @@ Fault refused(std::string_view typed, std::string_view unit) {
 }
 
 Result<Decimal> divided(const Decimal& value, int over) {
-    constexpr int kPlaces = 6;
-    return Decimal::rounded(value.value() / over, kPlaces);
+    constexpr int kDigits = 6;
+    return Decimal::rounded(value.value() / over, kDigits);
 }
 
 } // namespace

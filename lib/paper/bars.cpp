@@ -9,8 +9,8 @@ namespace undersheet::paper {
 namespace {
 
 // In mm on paper; 176 is what A4 leaves between its margins.
-constexpr double kWidth = 176;
-constexpr double kLeft = 24; // for "2 × 2500"
+constexpr double kBarsWidth = 176;
+constexpr double kBarsLeft = 24; // for "2 × 2500"
 constexpr double kBarHeight = 6.5, kRowHeight = 10;
 constexpr double kLabelSize = 3, kDown = 4.3; // from the top of a bar to the line its letters stand on
 constexpr double kLetterWidth = 0.55;         // of the label size: the middling width of letters and figures
@@ -83,17 +83,17 @@ double room_of(const std::string& text) {
     return static_cast<double>(character_count(text)) * kLabelSize * kLetterWidth + kAir;
 }
 
-class Drawer {
+class BarDrawer {
 public:
-    Drawer(Drawing& drawing, double mm_of_one, const Words& words)
+    BarDrawer(Drawing& drawing, double mm_of_one, const Words& words)
         : drawing_(drawing), scale_(mm_of_one), words_(words) {}
 
     void row(const DrawnBar& bar) {
         drawing_.label({0, top_ + kDown}, stock_words(bar, words_), Anchor::start, kLabelSize);
-        double x = kLeft;
+        double x = kBarsLeft;
         for (const Piece& piece : bar.pieces) x = box(x, piece.mm, piece_words(piece, words_), Stroke::line);
         // The saw's part is too thin to draw; what is left stands at the end of the bar.
-        const double end = kLeft + static_cast<double>(bar.stock_mm) * scale_;
+        const double end = kBarsLeft + static_cast<double>(bar.stock_mm) * scale_;
         x = end - static_cast<double>(bar.left_mm) * scale_;
         if (bar.left_mm > 0) box(x, bar.left_mm, left_words(bar, words_), Stroke::dashed);
         top_ += kRowHeight;
@@ -120,10 +120,10 @@ private:
 
 Drawing bars_drawing(const job::TrimCuts& cuts, std::string title, const Words& words) {
     const auto bars = alike_once(with_edges(cuts));
-    Drawing drawing{std::move(title), kWidth, kRowHeight * static_cast<double>(bars.size())};
+    Drawing drawing{std::move(title), kBarsWidth, kRowHeight * static_cast<double>(bars.size())};
     std::int64_t longest_mm = 1;
     for (const DrawnBar& bar : bars) longest_mm = std::max(longest_mm, bar.stock_mm);
-    Drawer drawer(drawing, (kWidth - kLeft - 1) / static_cast<double>(longest_mm), words);
+    BarDrawer drawer(drawing, (kBarsWidth - kBarsLeft - 1) / static_cast<double>(longest_mm), words);
     for (const DrawnBar& bar : bars) {
         drawer.row(bar);
         drawing.words.push_back(row_words(bar, words));

@@ -114,10 +114,6 @@ std::string ticked(const Making& making, std::string_view stage, std::string_vie
     return {};
 }
 
-void add_fact(const Making& making, std::vector<Fact>& facts, std::string_view key, std::string value) {
-    if (!value.empty()) facts.push_back({making.say(key), std::move(value)});
-}
-
 void add_what_it_is(Making& making) {
     making.heading("section.what_it_is");
     const job::Reading* sheet = making.job.latest("sheet");
@@ -130,13 +126,13 @@ void add_what_it_is(Making& making) {
     };
     std::vector<Fact> facts;
     if (making.job.roof.outline)
-        add_fact(making, facts, "completion.area",
-                 making.say("m2", {{"n", making.words.number(making.job.roof.outline->area_m2, 1)}}));
+        making.fact(facts, "completion.area",
+                    making.say("m2", {{"n", making.words.number(making.job.roof.outline->area_m2, 1)}}));
     const std::string material = said("material_text");
-    add_fact(making, facts, "completion.covering",
-             material.empty() ? making.say("completion.one_sheet") : material);
-    add_fact(making, facts, "completion.thickness", as_laid("thickness_mm"));
-    add_fact(making, facts, "completion.colour", as_laid("colour"));
+    making.fact(facts, "completion.covering",
+                material.empty() ? making.say("completion.one_sheet") : material);
+    making.fact(facts, "completion.thickness", as_laid("thickness_mm"));
+    making.fact(facts, "completion.colour", as_laid("colour"));
     making.facts(std::move(facts));
 }
 

@@ -42,10 +42,6 @@ private:
     bool any_ = false;
 };
 
-void add_fact(const Making& making, std::vector<Fact>& facts, std::string_view key, std::string value) {
-    if (!value.empty()) facts.push_back({making.say(key), std::move(value)});
-}
-
 // "plywood, 18 mm": each sort of board once.
 std::string boards(const Making& making) {
     std::vector<std::string> sorts;
@@ -104,13 +100,13 @@ std::string heads(const Making& making) {
 void add_underneath(Making& making) {
     making.heading("section.underneath");
     std::vector<Fact> facts;
-    add_fact(making, facts, "details.boards", boards(making));
+    making.fact(facts, "details.boards", boards(making));
     if (const Reading* structure = making.job.latest("structure")) {
-        add_fact(making, facts, "details.frame", joists(making, *structure));
-        add_fact(making, facts, "details.insulation", insulation(making, *structure));
+        making.fact(facts, "details.frame", joists(making, *structure));
+        making.fact(facts, "details.insulation", insulation(making, *structure));
     }
-    add_fact(making, facts, "details.moisture", dryness(making));
-    add_fact(making, facts, "details.fixings", heads(making));
+    making.fact(facts, "details.moisture", dryness(making));
+    making.fact(facts, "details.fixings", heads(making));
     making.facts(std::move(facts));
 }
 
@@ -129,13 +125,13 @@ void add_bonding_weather(Making& making) {
     const auto celsius = [&](const Span& span) {
         return span.any() ? span.words(making, 0) + " " + making.say("unit.c") : "";
     };
-    add_fact(making, facts, "weather.air", celsius(air_c));
-    add_fact(making, facts, "weather.humidity",
-             rh_pct.any() ? rh_pct.words(making, 0) + " " + making.say("unit.pct") : "");
-    add_fact(making, facts, "weather.deck", celsius(surface_c));
+    making.fact(facts, "weather.air", celsius(air_c));
+    making.fact(facts, "weather.humidity",
+                rh_pct.any() ? rh_pct.words(making, 0) + " " + making.say("unit.pct") : "");
+    making.fact(facts, "weather.deck", celsius(surface_c));
     if (margin_k.any())
-        add_fact(
-            making, facts, "weather.margin",
+        making.fact(
+            facts, "weather.margin",
             making.say("weather.at_least",
                        {{"k", making.words.number(std::floor(margin_k.least()), 0)},
                         {"limit", making.words.number(making.setting.method.limit("dew_margin_k"), 0)}}));
@@ -202,7 +198,7 @@ void add_batches(Making& making) {
     making.table("", {"product", "batch", "used_on"}, std::move(rows));
 }
 
-void add_who(Making& making) {
+void add_workers(Making& making) {
     making.heading("section.who_did");
     std::vector<std::string> names;
     const Part* final_look = making.job.part("final");
@@ -212,11 +208,11 @@ void add_who(Making& making) {
         if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     }
     std::vector<Fact> facts;
-    add_fact(making, facts, "details.done_by", making.words.listed(names));
+    making.fact(facts, "details.done_by", making.words.listed(names));
     if (const job::SignOff* look = final_look == nullptr ? nullptr : final_look->signature())
-        add_fact(making, facts, "details.checked_by",
-                 making.by(look->entry) +
-                     (look->own_check ? " (" + making.say("signature.own_check") + ")" : ""));
+        making.fact(facts, "details.checked_by",
+                    making.by(look->entry) +
+                        (look->own_check ? " (" + making.say("signature.own_check") + ")" : ""));
     making.facts(std::move(facts));
 }
 
@@ -264,13 +260,6 @@ void add_building_control(Making& making) {
                     {{"why", said("building_control_reason")}, {"who", said("building_control_by")}});
 }
 
-void add_photographs(Making& making) {
-    making.heading("section.photographs");
-    const auto photos = making.job.all("photo");
-    if (photos.empty()) return making.sentence("photographs.none");
-    making.paper.add(Photographs{making.photographs(photos)});
-}
-
 } // namespace
 
 void add_details(Making& making) {
@@ -280,11 +269,11 @@ void add_details(Making& making) {
     add_falls(making);
     add_heights(making);
     add_batches(making);
-    add_who(making);
+    add_workers(making);
     add_differences(making);
     add_not_looked(making);
     add_building_control(making);
-    add_photographs(making);
+    making.all_photographs();
 }
 
 } // namespace undersheet::paper

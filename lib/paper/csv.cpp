@@ -10,7 +10,7 @@ namespace {
 
 using Fields = std::vector<std::string>;
 
-bool is_number(std::string_view text) {
+bool is_csv_number(std::string_view text) {
     return text.find_first_not_of("0123456789.,+-") == std::string_view::npos &&
            text.find_first_of("+-", 1) == std::string_view::npos &&
            text.find_first_of("0123456789") != std::string_view::npos;
@@ -19,7 +19,7 @@ bool is_number(std::string_view text) {
 // What spreadsheets take for the beginning of a formula.
 bool is_formula(std::string_view text) {
     return !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos &&
-           !is_number(text);
+           !is_csv_number(text);
 }
 
 std::string field(const std::string& text) {

@@ -36,6 +36,9 @@ struct Label {
 
 using Shape = std::variant<Path, Label>;
 
+// A drawing as narrow as this is shown as large as it is, not as wide as the page.
+inline constexpr double kSmallDrawing_mm = 60;
+
 struct Drawing {
     std::string title;
     double width_mm = 0, height_mm = 0;

@@ -11,8 +11,6 @@ namespace undersheet::paper {
 
 namespace {
 
-constexpr double kSmallDrawing_mm = 60;
-
 // A table with this many columns of words is set row under row on a narrow screen; others scroll sideways.
 constexpr std::ptrdiff_t kWordsThatScroll = 2;
 
@@ -99,8 +97,7 @@ Markup scrolling(Literal kind, const std::string& name) {
 }
 
 Markup HtmlBlock::operator()(const Drawing& drawing) const {
-    const bool is_small =
-        drawing.width_mm <= kSmallDrawing_mm; // shown as large as it is, not as wide as the page
+    const bool is_small = drawing.width_mm <= kSmallDrawing_mm;
     return (is_small ? Markup().raw("<div class=\"small drawing\">\n")
                      : scrolling("scroll drawing", drawing.title))
         .add(svg(drawing))

@@ -16,7 +16,7 @@ using job::Finding;
 using job::Reading;
 using method::Severity;
 
-std::size_t counted(const std::vector<const Finding*>& findings, Severity severity) {
+std::size_t how_many(const std::vector<const Finding*>& findings, Severity severity) {
     return static_cast<std::size_t>(
         std::count_if(findings.begin(), findings.end(),
                       [&](const Finding* finding) { return finding->severity == severity; }));
@@ -45,17 +45,17 @@ bool holds_the_sheet(const Finding& finding) {
     });
 }
 
-void add_verdict(Making& making) {
+void add_deck_verdict(Making& making) {
     const auto findings = numbered(making);
     auto holding = findings;
     std::erase_if(holding, [](const Finding* finding) { return !holds_the_sheet(*finding); });
-    const std::size_t stops = counted(findings, Severity::stop);
+    const std::size_t stops = how_many(findings, Severity::stop);
     const std::size_t unseen = making.judgement.not_looked.size();
-    making.paper.add(Verdict{verdict_words(making, stops, counted(holding, Severity::put_right))});
+    making.paper.add(Verdict{verdict_words(making, stops, how_many(holding, Severity::put_right))});
     making.sentence(
         "inspection.counts",
-        {{"notes", making.words.count("count.notes", counted(findings, Severity::note))},
-         {"put_right", making.words.count("count.put_right", counted(findings, Severity::put_right))},
+        {{"notes", making.words.count("count.notes", how_many(findings, Severity::note))},
+         {"put_right", making.words.count("count.put_right", how_many(findings, Severity::put_right))},
          {"stops", making.words.count("count.stops", stops)}});
     if (unseen > 0) making.paper.paragraph(making.words.count("inspection.not_looked", unseen));
 }
@@ -68,7 +68,7 @@ void add_findings(Making& making) {
     std::size_t number = 0;
     for (const Finding* finding : findings) {
         const bool is_first_note = finding->severity == Severity::note &&
-                                   counted(findings, Severity::note) + number == findings.size();
+                                   how_many(findings, Severity::note) + number == findings.size();
         if (is_first_note) making.heading("section.notes");
         making.paper.add(finding_item(making, *finding, std::to_string(++number)));
     }
@@ -96,7 +96,7 @@ void add_weather(const Making& making, std::vector<Fact>& facts) {
     }
 }
 
-void add_who(Making& making) {
+void add_inspectors(Making& making) {
     making.heading("section.who");
     std::vector<std::string> names;
     const entry::Entry *first = nullptr, *last = nullptr;
@@ -113,13 +113,6 @@ void add_who(Making& making) {
                             {making.say("who.to"), making.when(last)}};
     add_weather(making, facts);
     making.facts(std::move(facts));
-}
-
-void add_photographs(Making& making) {
-    making.heading("section.photographs");
-    const auto photos = making.job.all("photo");
-    if (photos.empty()) return making.sentence("photographs.none");
-    making.paper.add(Photographs{making.photographs(photos)});
 }
 
 void add_signature(Making& making) {
@@ -140,10 +133,10 @@ void add_signature(Making& making) {
 
 Document inspection(const job::Job& job, const job::Judgement& judgement, const Setting& setting) {
     Making making(job, judgement, setting, "inspection.name");
-    add_verdict(making);
+    add_deck_verdict(making);
     add_findings(making);
     add_plan(making, plan_of_findings(making));
-    add_who(making);
+    add_inspectors(making);
     add_passing(making, "air");
     add_safety(making);
     add_structure(making);
@@ -161,7 +154,7 @@ Document inspection(const job::Job& job, const job::Judgement& judgement, const 
     add_not_looked(making);
     making.heading("section.decisions");
     add_departures(making);
-    add_photographs(making);
+    making.all_photographs();
     add_signature(making);
     return std::move(making.paper);
 }

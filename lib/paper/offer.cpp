@@ -64,7 +64,7 @@ void add_price(Making& making, const job::TakeOff& made) {
     if (!included.empty()) making.sentence("offer.included", {{"all", making.words.listed(included)}});
 }
 
-void add_to_settle(Making& making) {
+void add_findings_to_settle(Making& making) {
     Listing listing;
     for (const job::PunchRow& row : making.punch) {
         // What has no place is about papers and people; the customer is told of the roof.
@@ -111,7 +111,7 @@ Result<Document> offer(const job::Job& job, const job::Judgement& judgement, con
         "offer.verdict", {{"area", area(making, *made)}, {"total", price(making, *made->line("total"))}})});
     add_work(making, *made);
     add_price(making, *made);
-    add_to_settle(making);
+    add_findings_to_settle(making);
     add_terms(making);
     making.heading("section.signatures");
     making.paper.add(Signature{.meaning = making.say("offer.accepted"), .name = ""});

@@ -8,7 +8,7 @@
 
 namespace undersheet::paper {
 
-using namespace look;
+using namespace style;
 
 namespace {
 

@@ -4,7 +4,7 @@
 
 namespace undersheet::paper {
 
-using namespace look;
+using namespace style;
 
 namespace {
 

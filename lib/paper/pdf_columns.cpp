@@ -39,7 +39,7 @@ std::vector<ColumnNeed> with_short_ones_whole(std::vector<ColumnNeed> needs, dou
 }
 
 // `whole` fits: what is left over is shared out. It does not: what there is above the least is.
-double width_of(const ColumnNeed& need, double whole_pt, double least_pt, double width_pt) {
+double column_width(const ColumnNeed& need, double whole_pt, double least_pt, double width_pt) {
     if (whole_pt > width_pt)
         return need.least_pt +
                (width_pt - least_pt) * (need.whole_pt - need.least_pt) / (whole_pt - least_pt);
@@ -55,7 +55,7 @@ std::vector<double> column_widths(const std::vector<ColumnNeed>& asked, double w
     for (const ColumnNeed& need : needs) whole_pt += need.whole_pt;
     std::vector<double> widths;
     for (const ColumnNeed& need : needs)
-        widths.push_back(width_of(need, whole_pt, least_of(needs), width_pt));
+        widths.push_back(column_width(need, whole_pt, least_of(needs), width_pt));
     return widths;
 }
 

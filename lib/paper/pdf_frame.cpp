@@ -6,7 +6,7 @@
 
 namespace undersheet::paper {
 
-using namespace look;
+using namespace style;
 
 namespace {
 

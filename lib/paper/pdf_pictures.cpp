@@ -6,7 +6,7 @@
 
 namespace undersheet::paper {
 
-using namespace look;
+using namespace style;
 
 namespace {
 
@@ -33,7 +33,6 @@ pdf::Strips figure(PdfSetter& setter, const Photograph& photograph, double colum
     return strips;
 }
 
-constexpr double kSmallDrawing_mm = 60;                             // as html.cpp has it
 constexpr double kLine_mm = 0.25, kFine_mm = 0.12, kHeavy_mm = 0.7; // as html_style.cpp has them
 
 double line_mm(Stroke stroke) {

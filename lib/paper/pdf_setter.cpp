@@ -39,17 +39,17 @@ std::string PdfSetter::printable(std::string_view text) {
     return out;
 }
 
-std::vector<pdf::Run> PdfSetter::runs(const Text& text, const look::Look& look) {
+std::vector<pdf::Run> PdfSetter::runs(const Text& text, const style::Look& look) {
     std::vector<pdf::Run> all;
     for (const Run& run : text.runs) {
         const bool is_struck = run.weight == Weight::struck;
         all.push_back({printable(run.text), run.weight == Weight::strong ? pdf::Face::bold : look.face,
-                       is_struck ? std::max(look.grey, look::kQuiet) : look.grey, is_struck});
+                       is_struck ? std::max(look.grey, style::kQuiet) : look.grey, is_struck});
     }
     return all;
 }
 
-pdf::Strips PdfSetter::lines(const Text& text, const look::Look& look, double width_pt, pdf::Align align) {
+pdf::Strips PdfSetter::lines(const Text& text, const style::Look& look, double width_pt, pdf::Align align) {
     return pdf::set_lines(runs(text, look), look.style, width_pt, align);
 }
 
@@ -63,13 +63,13 @@ std::optional<std::size_t> PdfSetter::picture_of(const Photograph& photograph) {
 }
 
 pdf::Strips kept_together(pdf::Strips strips) {
-    if (strips.empty() || height_of(strips) > look::kMostWhole_pt) return strips;
+    if (strips.empty() || height_of(strips) > style::kMostWhole_pt) return strips;
     return {joined(strips)};
 }
 
 void PdfSetter::add(pdf::Strips strips, double before_pt) {
     pdf::Group group;
-    group.is_whole = height_of(strips) <= look::kMostWhole_pt;
+    group.is_whole = height_of(strips) <= style::kMostWhole_pt;
     group.strips = std::move(strips);
     group.before_pt = before_pt;
     add(std::move(group));

@@ -19,14 +19,14 @@ public:
 
     // Only characters that the typeface has; others become □ and are remembered.
     [[nodiscard]] std::string printable(std::string_view text);
-    [[nodiscard]] std::vector<pdf::Run> runs(const Text& text, const look::Look& look);
-    [[nodiscard]] pdf::Strips lines(const Text& text, const look::Look& look, double width_pt,
+    [[nodiscard]] std::vector<pdf::Run> runs(const Text& text, const style::Look& look);
+    [[nodiscard]] pdf::Strips lines(const Text& text, const style::Look& look, double width_pt,
                                     pdf::Align align = pdf::Align::left);
     // Where the picture stands among the pictures of the file; nothing when there is none or it cannot be drawn. A picture
     // that is shown twice is kept once.
     [[nodiscard]] std::optional<std::size_t> picture_of(const Photograph& photograph);
 
-    void add(pdf::Strips strips, double before_pt = look::kBlock_pt);
+    void add(pdf::Strips strips, double before_pt = style::kBlock_pt);
     void add(pdf::Group group) { story.groups.push_back(std::move(group)); }
 
     const Words& words;

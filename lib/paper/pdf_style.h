@@ -5,7 +5,7 @@
 
 #include "pdf/strips.h"
 
-namespace undersheet::paper::look {
+namespace undersheet::paper::style {
 
 constexpr double kPt = 72 / 25.4; // of one mm
 
@@ -47,4 +47,4 @@ constexpr double kCellAir_pt = 2.6; // above and below a row
 constexpr double kPictureHeight_pt = 75 * kPt;
 constexpr double kPenRoom_pt = 12 * kPt; // to sign in
 
-} // namespace undersheet::paper::look
+} // namespace undersheet::paper::style

@@ -5,7 +5,7 @@
 
 namespace undersheet::paper {
 
-using namespace look;
+using namespace style;
 
 namespace {
 

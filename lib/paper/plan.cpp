@@ -35,9 +35,9 @@ Spot moved(Spot from, Way along, double mm) { return {from.x_mm + along.x * mm, 
 Way outwards(Way along) { return {-along.y, along.x}; }
 double apart(Spot a, Spot b) { return std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_mm); }
 
-class Drawer {
+class PlanDrawer {
 public:
-    Drawer(const Making& making, Drawing& drawing, const trade::Polygon& outline)
+    PlanDrawer(const Making& making, Drawing& drawing, const trade::Polygon& outline)
         : making_(making), roof_(making.job.roof), drawing_(drawing), outline_(outline),
           sheet_(drawing, outline) {}
 
@@ -258,7 +258,7 @@ std::optional<Drawing> roof_plan(const Making& making, const PlanAbout& about) {
     const trade::Polygon outline = making.job.roof.polygon();
     if (outline.size() < 3) return std::nullopt;
     Drawing drawing{.title = making.say(about.title_key)};
-    Drawer(making, drawing, outline).draw(about);
+    PlanDrawer(making, drawing, outline).draw(about);
     return drawing;
 }
 

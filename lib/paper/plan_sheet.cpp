@@ -12,7 +12,7 @@ namespace {
 constexpr double kWidth_mm = 176; // what A4 leaves between its margins
 constexpr double kMostHeight_mm = 130;
 constexpr double kSide_mm = 26, kTop_mm = 12, kFoot_mm = 20; // for what stands round the roof
-constexpr double kLetterWidth = 0.58;                        // of the size of letters
+constexpr double kPlanLetterWidth = 0.58;                    // of the size of letters
 constexpr double kRingStep = 0.8; // of the size of letters, from one ring of spots to the next
 constexpr double kFar_mm = 4;     // from here on a line leads back
 constexpr std::array<int, 12> kScales{5, 10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 500};
@@ -52,7 +52,7 @@ bool do_meet(const Box& a, const Box& b) {
 } // namespace
 
 double width_of(const std::string& text, double size_mm) {
-    return static_cast<double>(character_count(text)) * size_mm * kLetterWidth;
+    return static_cast<double>(character_count(text)) * size_mm * kPlanLetterWidth;
 }
 
 PlanSheet::PlanSheet(Drawing& drawing, const trade::Polygon& outline) : drawing_(drawing), outline_(outline) {

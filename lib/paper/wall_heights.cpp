@@ -9,8 +9,8 @@ namespace undersheet::paper {
 namespace {
 
 // In mm on paper; 176 is what A4 leaves between its margins.
-constexpr double kWidth = 176, kHeight = 44;
-constexpr double kLeft = 16, kRight = 170, kDeck = 36, kTop = 8;
+constexpr double kWallWidth = 176, kHeight = 44;
+constexpr double kWallLeft = 16, kRight = 170, kDeck = 36, kTop = 8;
 constexpr double kLetter = 3.4, kFigure = 2.8, kAbove = 1.2, kBelow = 4;
 constexpr const char* kThreshold = "door_threshold"; // has a limit of its own
 
@@ -30,22 +30,22 @@ std::vector<Height> heights_along(const Making& making, const job::Edge& edge, t
     return heights;
 }
 
-class Drawer {
+class HeightDrawer {
 public:
-    Drawer(const Making& making, Drawing& drawing, double length_m, double most_mm)
+    HeightDrawer(const Making& making, Drawing& drawing, double length_m, double most_mm)
         : making_(making), drawing_(drawing), length_m_(length_m), most_mm_(most_mm) {}
 
     void deck(const job::Edge& edge) {
-        drawing_.line({kLeft, kDeck}, {kRight, kDeck}, Stroke::heavy);
-        drawing_.label({kLeft, kDeck + kBelow + kLetter}, edge.a, Anchor::middle, kLetter);
+        drawing_.line({kWallLeft, kDeck}, {kRight, kDeck}, Stroke::heavy);
+        drawing_.label({kWallLeft, kDeck + kBelow + kLetter}, edge.a, Anchor::middle, kLetter);
         drawing_.label({kRight, kDeck + kBelow + kLetter}, edge.b, Anchor::middle, kLetter);
     }
 
     void limit(const method::Limit& limit) {
         const double y = up(limit.value);
-        drawing_.line({kLeft, y}, {kRight, y}, Stroke::dashed);
+        drawing_.line({kWallLeft, y}, {kRight, y}, Stroke::dashed);
         const std::string figure = making_.words.number(limit.value, 0);
-        drawing_.label({kLeft - 1.5, y + kFigure / 3}, figure, Anchor::end, kFigure);
+        drawing_.label({kWallLeft - 1.5, y + kFigure / 3}, figure, Anchor::end, kFigure);
         drawing_.words.push_back(
             making_.say("walls.limit", {{"mm", figure}, {"source", making_.words.text(limit.source)}}));
     }
@@ -70,7 +70,7 @@ public:
 
 private:
     [[nodiscard]] double right(double along_m) const {
-        return kLeft + (kRight - kLeft) * std::clamp(along_m / length_m_, 0.0, 1.0);
+        return kWallLeft + (kRight - kWallLeft) * std::clamp(along_m / length_m_, 0.0, 1.0);
     }
     [[nodiscard]] double up(double mm) const {
         return kDeck - (kDeck - kTop) * std::clamp(mm / most_mm_, 0.0, 1.0);
@@ -98,8 +98,8 @@ std::optional<Drawing> wall_heights(const Making& making, const job::Edge& edge)
         making.setting.method.find_limit(edge.abutment == kThreshold ? "threshold_mm" : "chase_height_mm");
     double most_mm = limit == nullptr ? 1 : limit->value;
     for (const Height& height : heights) most_mm = std::max(most_mm, height.mm);
-    Drawing drawing{making.say("walls.drawn", {{"edge", edge.name}}), kWidth, kHeight};
-    Drawer drawer(making, drawing, length_m, most_mm);
+    Drawing drawing{making.say("walls.drawn", {{"edge", edge.name}}), kWallWidth, kHeight};
+    HeightDrawer drawer(making, drawing, length_m, most_mm);
     drawer.deck(edge);
     if (limit != nullptr) drawer.limit(*limit);
     drawer.chase(heights);

@@ -12,7 +12,7 @@ namespace undersheet::paper {
 
 namespace {
 
-Fault malformed(std::string detail) {
+Fault words_malformed(std::string detail) {
     return {Code::method_malformed, std::move(detail), "words file",
             "language, decimal_sign, twelve months and an object of phrases"};
 }
@@ -22,10 +22,10 @@ using Texts = std::map<std::string, std::string, std::less<>>;
 Done read_texts(const entry::Value& file, std::string_view member, Texts& into) {
     const auto* rows = file.find(member);
     if (rows == nullptr) return {};
-    if (rows->map() == nullptr) return malformed("\"" + std::string(member) + "\" is no object");
+    if (rows->map() == nullptr) return words_malformed("\"" + std::string(member) + "\" is no object");
     for (const entry::Member& row : *rows->map()) {
         const auto* text = row.value.text();
-        if (text == nullptr) return malformed("\"" + row.key + "\" is not text");
+        if (text == nullptr) return words_malformed("\"" + row.key + "\" is not text");
         into.emplace(row.key, *text);
     }
     return {};
@@ -90,8 +90,8 @@ Result<Words> Words::read(std::string_view json) {
     for (const entry::Value& month : file->list_of("months"))
         if (const auto* name = month.text()) words.months_.push_back(*name);
     if (words.language_.empty() || words.decimal_sign_.empty() || words.months_.size() != 12)
-        return malformed("the head of the file is incomplete");
-    if (file->find("phrases") == nullptr) return malformed("there are no phrases");
+        return words_malformed("the head of the file is incomplete");
+    if (file->find("phrases") == nullptr) return words_malformed("there are no phrases");
     if (const auto read = read_texts(*file, "phrases", words.phrases_); !read) return read.fault();
     if (const auto read = read_texts(*file, "texts", words.texts_); !read) return read.fault();
     return words;

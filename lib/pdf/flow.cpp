@@ -6,7 +6,7 @@
 namespace undersheet::pdf {
 namespace {
 
-constexpr double kDust_pt = 0.01; // what a sum of many heights may be off by
+constexpr double kHeightDust_pt = 0.01; // what a sum of many heights may be off by
 
 class Layer {
 public:
@@ -21,7 +21,7 @@ public:
             return;
         }
         const bool begins = std::exchange(wants_page_, false) || group.starts_page;
-        if (!at_top_ && (begins || needed(at) > left_pt() + kDust_pt)) turn_over(group);
+        if (!at_top_ && (begins || needed(at) > left_pt() + kHeightDust_pt)) turn_over(group);
         if (!at_top_) {
             down_pt_ += group.before_pt;
             for (const Strip& strip : group.lead) put(strip);
@@ -81,7 +81,7 @@ private:
     void lay(const Strip& strip, const Group& group, double foot_pt) {
         const bool takes_foot = strip.height_pt + foot_pt <= frame_.height_pt;
         const double needed_pt = strip.height_pt + (takes_foot ? foot_pt : 0);
-        if (!at_top_ && needed_pt > left_pt() + kDust_pt) turn_over(group);
+        if (!at_top_ && needed_pt > left_pt() + kHeightDust_pt) turn_over(group);
         put(strip);
     }
 

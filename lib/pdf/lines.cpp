@@ -7,7 +7,7 @@
 namespace undersheet::pdf {
 namespace {
 
-constexpr double kDust_pt = 0.001; // what a sum of many widths may be off by
+constexpr double kWidthDust_pt = 0.001; // what a sum of many widths may be off by
 
 bool look_alike(const Run& a, const Run& b) {
     return a.face == b.face && a.grey == b.grey && a.is_struck == b.is_struck;
@@ -62,7 +62,7 @@ private:
     void end_word() {
         if (word_.runs.empty()) return;
         const double blank_pt = blank_.text.empty() || line_.runs.empty() ? 0 : width(blank_);
-        if (!line_.runs.empty() && line_.width_pt + blank_pt + word_.width_pt > width_pt_ + kDust_pt)
+        if (!line_.runs.empty() && line_.width_pt + blank_pt + word_.width_pt > width_pt_ + kWidthDust_pt)
             end_line();
         else if (blank_pt > 0)
             append(line_, blank_, blank_pt);
@@ -76,7 +76,7 @@ private:
         for (std::string_view rest = run.text; !rest.empty();) {
             const Run letter = like(run, take_character(rest).bytes);
             const double wide_pt = width(letter);
-            if (!line_.runs.empty() && line_.width_pt + wide_pt > width_pt_ + kDust_pt) end_line();
+            if (!line_.runs.empty() && line_.width_pt + wide_pt > width_pt_ + kWidthDust_pt) end_line();
             append(line_, letter, wide_pt);
         }
     }

@@ -7,7 +7,7 @@
 namespace undersheet::pdf {
 namespace {
 
-std::string bytes_of(std::uint32_t value, int count) {
+std::string big_endian(std::uint32_t value, int count) {
     std::string out;
     for (int shift = (count - 1) * 8; shift >= 0; shift -= 8)
         out += static_cast<char>(value >> static_cast<unsigned>(shift) & 0xFFU);
@@ -39,12 +39,12 @@ std::vector<Table> outlines(const Font& font, const Used& used) {
     for (const auto& [glyph, code] : used) add_parts(font.file(), glyph, wanted);
     std::string drawn, places;
     for (int glyph = 0; glyph < font.glyphs(); ++glyph) {
-        places += bytes_of(static_cast<std::uint32_t>(drawn.size()), 4);
+        places += big_endian(static_cast<std::uint32_t>(drawn.size()), 4);
         if (!wanted.contains(static_cast<std::uint16_t>(glyph))) continue;
         drawn += outline_of(font.file(), static_cast<std::uint16_t>(glyph));
         drawn.resize((drawn.size() + 3) / 4 * 4, '\0');
     }
-    places += bytes_of(static_cast<std::uint32_t>(drawn.size()), 4);
+    places += big_endian(static_cast<std::uint32_t>(drawn.size()), 4);
     return {{"glyf", std::move(drawn)}, {"loca", std::move(places)}};
 }
 
@@ -62,17 +62,17 @@ std::string directory_head(std::size_t tables) {
         ++halvings;
     }
     const auto count = static_cast<std::uint32_t>(tables);
-    return bytes_of(0x00010000, 4) + bytes_of(count, 2) + bytes_of(power * 16, 2) + bytes_of(halvings, 2) +
-           bytes_of((count - power) * 16, 2);
+    return big_endian(0x00010000, 4) + big_endian(count, 2) + big_endian(power * 16, 2) +
+           big_endian(halvings, 2) + big_endian((count - power) * 16, 2);
 }
 
 std::string file_of(const std::vector<Table>& tables) {
     std::string directory = directory_head(tables.size()), bodies;
     const std::size_t begins = directory.size() + tables.size() * 16;
     for (const Table& table : tables) {
-        directory += table.name + bytes_of(checked(table.bytes), 4) +
-                     bytes_of(static_cast<std::uint32_t>(begins + bodies.size()), 4) +
-                     bytes_of(static_cast<std::uint32_t>(table.bytes.size()), 4);
+        directory += table.name + big_endian(checked(table.bytes), 4) +
+                     big_endian(static_cast<std::uint32_t>(begins + bodies.size()), 4) +
+                     big_endian(static_cast<std::uint32_t>(table.bytes.size()), 4);
         bodies += table.bytes;
         bodies.resize((bodies.size() + 3) / 4 * 4, '\0');
     }
@@ -92,7 +92,7 @@ std::string subset_of(const Font& font, const Used& used) {
         const std::string_view kept = table_of(font.file(), name);
         if (!kept.empty()) tables.push_back({name, std::string(kept)});
         if (std::string_view(name) == "head" && kept.size() >= 52)
-            tables.back().bytes.replace(50, 2, bytes_of(1, 2)); // "loca" is in the long form now
+            tables.back().bytes.replace(50, 2, big_endian(1, 2)); // "loca" is in the long form now
     }
     return file_of(tables);
 }

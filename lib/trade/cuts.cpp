@@ -18,7 +18,7 @@ constexpr std::size_t kMostStocks = 20;
 constexpr double kLongest_mm = 100'000;
 constexpr double kWidestKerf_mm = 100;
 constexpr double kMostPrice = 1e9;
-constexpr std::int64_t kMostUnits = 100'000'000; // in the longest stock and a kerf
+constexpr std::int64_t kMostUnitsInStock = 100'000'000; // in the longest stock and a kerf
 
 // All lengths in whole units; a room is a stock length and one kerf, in the order of the list.
 struct Whole {
@@ -99,7 +99,7 @@ Result<Whole> in_whole_numbers(const CutsInput& in) {
     Whole whole;
     whole.places = finest_place(in);
     const auto longest = units(Decimal::of(static_cast<std::int64_t>(kLongest_mm)), whole.places);
-    if (!longest || *longest > kMostUnits)
+    if (!longest || *longest > kMostUnitsInStock)
         return impossible("pieces_mm", "too fine a decimal place here to be worked out exactly",
                           "give lengths and kerf to a thousandth of a millimetre at most");
     whole.kerf = *units(in.kerf_mm, whole.places);

@@ -1,14 +1,10 @@
 #include "trade/drains.h"
 
+#include "trade/metres.h"
+
 #include <algorithm>
 
 namespace undersheet::trade {
-namespace {
-
-constexpr double kHair_m = 1e-9; // sums of typed lengths are not exact in binary
-
-} // namespace
-
 DrainLevels drain_levels(const std::vector<Level>& levels, const Segment& drain, const DrainRules& rules) {
     DrainLevels found;
     if (levels.empty()) return found;

@@ -10,7 +10,7 @@ namespace {
 constexpr double kLevel_mm_m =
     1e-6; // flatter than this is level: a thousandth of a millimetre in a kilometre
 
-Fault impossible(const std::string& what) {
+Fault impossible_fall(const std::string& what) {
     return {Code::value_impossible, what, "levels", "give at least three levels that do not lie in one line"};
 }
 
@@ -186,15 +186,15 @@ std::optional<double> fall_1_in(double along_m, double rise_mm) {
 }
 
 Result<Plane> fit_plane(const std::vector<Level>& levels) {
-    if (levels.size() < 3) return impossible(std::to_string(levels.size()) + " levels make no plane");
+    if (levels.size() < 3) return impossible_fall(std::to_string(levels.size()) + " levels make no plane");
     for (const Level& level : levels) {
         if (!std::isfinite(level.x_m) || !std::isfinite(level.y_m) || !std::isfinite(level.z_mm))
-            return impossible("a level is not a number");
+            return impossible_fall("a level is not a number");
     }
     const Sums sums = centred_sums(levels);
     const double determinant = sums.xx * sums.yy - sums.xy * sums.xy;
     const double spread = sums.xx + sums.yy;
-    if (determinant <= 1e-12 * spread * spread) return impossible("the levels lie in one line");
+    if (determinant <= 1e-12 * spread * spread) return impossible_fall("the levels lie in one line");
     Plane plane;
     plane.per_x_mm_m = (sums.xz * sums.yy - sums.yz * sums.xy) / determinant;
     plane.per_y_mm_m = (sums.yz * sums.xx - sums.xz * sums.xy) / determinant;

@@ -1,6 +1,7 @@
 #include "trade/heat.h"
 
 #include "trade/field_check.h"
+#include "trade/metres.h"
 
 #include <algorithm>
 #include <string>
@@ -10,10 +11,9 @@ namespace {
 
 constexpr double kSecondsPerDay = 86'400;
 constexpr double kGramsPerKg = 1000;
-constexpr double kMmPerM = 1000;
 constexpr double kDry_g_m2 = 1e-6; // less than this in a month is rounding, not water
 
-std::string field_of(std::size_t layer, const char* member) {
+std::string layer_field(std::size_t layer, const char* member) {
     return "layers[" + std::to_string(layer) + "]." + member;
 }
 
@@ -21,22 +21,22 @@ std::string field_of(std::size_t layer, const char* member) {
 std::optional<Fault> wrong_way(const Layer& layer, std::size_t index) {
     const bool in_parts = layer.thickness_mm || layer.conductivity_w_mk;
     if (layer.r_m2k_w && in_parts) {
-        return impossible(field_of(index, "r_m2k_w"), "given twice over",
+        return impossible(layer_field(index, "r_m2k_w"), "given twice over",
                           "give it, or thickness_mm with conductivity_w_mk");
     }
     if (layer.r_m2k_w || (layer.thickness_mm && layer.conductivity_w_mk)) return std::nullopt;
     const char* missing = !in_parts ? "r_m2k_w" : layer.thickness_mm ? "conductivity_w_mk" : "thickness_mm";
-    return impossible(field_of(index, missing), "missing",
+    return impossible(layer_field(index, missing), "missing",
                       "give r_m2k_w, or thickness_mm with conductivity_w_mk");
 }
 
 std::optional<Fault> wrong_layer(const Layer& layer, std::size_t index) {
     if (auto wrong = wrong_way(layer, index)) return wrong;
     return FieldCheck()
-        .between(field_of(index, "r_m2k_w"), layer.r_m2k_w, 0, 100)
-        .above(field_of(index, "thickness_mm"), layer.thickness_mm, 0, 5000)
-        .above(field_of(index, "conductivity_w_mk"), layer.conductivity_w_mk, 0, 500)
-        .above(field_of(index, "sd_m"), layer.sd_m, 0, 100'000)
+        .between(layer_field(index, "r_m2k_w"), layer.r_m2k_w, 0, 100)
+        .above(layer_field(index, "thickness_mm"), layer.thickness_mm, 0, 5000)
+        .above(layer_field(index, "conductivity_w_mk"), layer.conductivity_w_mk, 0, 500)
+        .above(layer_field(index, "sd_m"), layer.sd_m, 0, 100'000)
         .fault();
 }
 
@@ -46,7 +46,7 @@ std::optional<Fault> wrong_layers(const std::vector<Layer>& layers) {
         if (auto wrong = wrong_layer(layers[i], i)) return wrong;
         if (layers[i].sd_m.has_value() == layers[0].sd_m.has_value()) continue;
         const std::size_t without = layers[i].sd_m ? 0 : i;
-        return impossible(field_of(without, "sd_m"), "missing", "give it for every layer or for none");
+        return impossible(layer_field(without, "sd_m"), "missing", "give it for every layer or for none");
     }
     return std::nullopt;
 }

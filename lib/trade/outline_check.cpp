@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kGross = 100; // times the limit
 
-enum class Search { near_by, afresh };
+enum class RefitFrom { near_by, afresh };
 
 int spare(const Polygon& corners, std::size_t tapes) {
     return static_cast<int>(tapes) - 2 * static_cast<int>(corners.size()) + 3;
@@ -23,16 +23,16 @@ bool is_accepted(double vpv, int spare_tapes, double share) {
 }
 
 // From the whole fit, or from wherever a fresh search leads if that is better.
-Fit refitted(const Fit& whole, const std::vector<TapedLine>& others, double share, Search search) {
+Fit refitted(const Fit& whole, const std::vector<TapedLine>& others, double share, RefitFrom search) {
     const Fit near = fit(whole.corners, others);
     const int left = spare(whole.corners, others.size());
-    if (search == Search::near_by || is_accepted(near.vpv, left, share)) return near;
+    if (search == RefitFrom::near_by || is_accepted(near.vpv, left, share)) return near;
     const auto fresh = found_shape(whole.corners.size(), others);
     return fresh && fresh->fit.vpv < near.vpv ? fresh->fit : near;
 }
 
 WithoutOne without_tape(const Fit& whole, const std::vector<TapedLine>& lines, std::size_t i, double share,
-                        Search search) {
+                        RefitFrom search) {
     std::vector<TapedLine> others = lines;
     others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
     const Fit left = refitted(whole, others, share, search);
@@ -80,7 +80,7 @@ std::vector<double> sizes_of_w(const Fit& whole, const Strength& strength,
 }
 
 void leave_out(TapeCheck& check, const Fit& whole, const std::vector<TapedLine>& lines,
-               const std::vector<std::size_t>& ones, double share, Search search) {
+               const std::vector<std::size_t>& ones, double share, RefitFrom search) {
     for (const std::size_t i : ones) check.without[i] = without_tape(whole, lines, i, share, search);
 }
 
@@ -101,11 +101,12 @@ TapeCheck checked_tapes(const Fit& whole, const Strength& strength, const std::v
     // A gross slip can pull the whole shape to where the others do not find home; the tapes that fit badly are tried
     // afresh first, and before any is named the rest get the same chance.
     const bool is_gross = !is_accepted(whole.vpv / kGross, spare_tapes, rules.accept_share);
-    leave_out(check, whole, lines, poor, rules.accept_share, is_gross ? Search::afresh : Search::near_by);
-    leave_out(check, whole, lines, fair, rules.accept_share, Search::near_by);
+    leave_out(check, whole, lines, poor, rules.accept_share,
+              is_gross ? RefitFrom::afresh : RefitFrom::near_by);
+    leave_out(check, whole, lines, fair, rules.accept_share, RefitFrom::near_by);
     find_wrong(check, whole, lines.size(), rules);
     if (!is_gross || !check.wrong) return check;
-    leave_out(check, whole, lines, fair, rules.accept_share, Search::afresh);
+    leave_out(check, whole, lines, fair, rules.accept_share, RefitFrom::afresh);
     find_wrong(check, whole, lines.size(), rules);
     return check;
 }

@@ -13,7 +13,7 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr int kMostSteps = 100;
+constexpr int kMostFitSteps = 100;
 constexpr double kRankLimit =
     1e-7; // relative to the largest column: looser than any taped roof, tighter than rounding
 
@@ -147,7 +147,7 @@ Fit fit(const Polygon& start, const std::vector<TapedLine>& lines) {
     Fit best{set_down(start), 0};
     best.vpv = misfit(best.corners, lines);
     double damping = 1e-6;
-    for (int i = 0; i < kMostSteps && damping < 1e12; ++i) {
+    for (int i = 0; i < kMostFitSteps && damping < 1e12; ++i) {
         const VectorXd step =
             damped_step(design(best.corners, lines), shortfall(best.corners, lines), damping);
         const Polygon next = stepped(best.corners, step);

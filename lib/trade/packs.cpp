@@ -10,11 +10,11 @@
 namespace undersheet::trade {
 namespace {
 
-constexpr std::int64_t kMostPrice = 1'000'000'000'000;
-constexpr std::int64_t kMostSteps = 1'000'000;
+constexpr std::int64_t kMostPackPrice = 1'000'000'000'000;
+constexpr std::int64_t kMostPackSteps = 1'000'000;
 
 // Every amount in whole units of the finest decimal place that occurs.
-struct Whole {
+struct WholePacks {
     int places = 0;
     std::int64_t need = 0;
     std::vector<std::int64_t> sizes;
@@ -35,17 +35,17 @@ bool is_better(const Cover& a, const Cover& b) {
     return a.count < b.count;
 }
 
-std::string field_of(std::size_t index, const char* member) {
+std::string pack_field(std::size_t index, const char* member) {
     return "packs[" + std::to_string(index) + "]." + member;
 }
 
 std::optional<Fault> wrong_pack(const Pack& pack, std::size_t index) {
     if (!(Decimal() < pack.size)) {
-        return impossible(field_of(index, "size"), pack.size.text() + " cannot be",
+        return impossible(pack_field(index, "size"), pack.size.text() + " cannot be",
                           "a pack holds more than nothing");
     }
-    if (pack.price >= 0 && pack.price <= kMostPrice) return std::nullopt;
-    return impossible(field_of(index, "price"), std::to_string(pack.price) + " cannot be",
+    if (pack.price >= 0 && pack.price <= kMostPackPrice) return std::nullopt;
+    return impossible(pack_field(index, "price"), std::to_string(pack.price) + " cannot be",
                       "give the price in minor units, 0 or more");
 }
 
@@ -70,15 +70,15 @@ Fault too_fine(const std::string& field) {
                       "round the need or the sizes");
 }
 
-Result<Whole> in_whole_numbers(const PacksInput& in) {
-    Whole whole;
+Result<WholePacks> in_whole_numbers(const PacksInput& in) {
+    WholePacks whole;
     whole.places = finest_place(in);
     const auto need = units(in.need, whole.places);
     if (!need) return too_fine("need");
     whole.need = *need;
     for (std::size_t i = 0; i < in.packs.size(); ++i) {
         const auto size = units(in.packs[i].size, whole.places);
-        if (!size) return too_fine(field_of(i, "size"));
+        if (!size) return too_fine(pack_field(i, "size"));
         whole.sizes.push_back(*size);
         whole.measure = std::gcd(whole.measure, *size);
     }
@@ -87,7 +87,7 @@ Result<Whole> in_whole_numbers(const PacksInput& in) {
 
 // best[r] covers r steps or more. Price, supply and count all add up, so the best cover of r is one pack and
 // the best cover of what is then left.
-std::vector<Cover> best_covers(std::int64_t steps, const Whole& whole, const std::vector<Pack>& packs) {
+std::vector<Cover> best_covers(std::int64_t steps, const WholePacks& whole, const std::vector<Pack>& packs) {
     std::vector<Cover> best(static_cast<std::size_t>(steps) + 1);
     for (std::size_t r = 1; r < best.size(); ++r) {
         for (std::size_t i = 0; i < packs.size(); ++i) {
@@ -101,7 +101,7 @@ std::vector<Cover> best_covers(std::int64_t steps, const Whole& whole, const std
     return best;
 }
 
-std::vector<PackCount> mix_of(const std::vector<Cover>& best, const Whole& whole,
+std::vector<PackCount> mix_of(const std::vector<Cover>& best, const WholePacks& whole,
                               const std::vector<Pack>& packs) {
     std::vector<std::int64_t> counts(packs.size());
     for (auto left = static_cast<std::int64_t>(best.size()) - 1; left > 0;) {
@@ -116,7 +116,8 @@ std::vector<PackCount> mix_of(const std::vector<Cover>& best, const Whole& whole
     return mix;
 }
 
-Result<Packs> answer(const std::vector<Cover>& best, const Whole& whole, const std::vector<Pack>& packs) {
+Result<Packs> answer(const std::vector<Cover>& best, const WholePacks& whole,
+                     const std::vector<Pack>& packs) {
     const std::int64_t supplied = best.back().steps * whole.measure;
     auto total = Decimal::scaled(supplied, whole.places);
     auto spare = Decimal::scaled(supplied - whole.need, whole.places);
@@ -131,7 +132,7 @@ Result<Packs> packs(const PacksInput& in) {
     const auto whole = in_whole_numbers(in);
     if (!whole) return whole.fault();
     const std::int64_t steps = whole->need / whole->measure + (whole->need % whole->measure != 0 ? 1 : 0);
-    if (steps > kMostSteps) return too_fine("need");
+    if (steps > kMostPackSteps) return too_fine("need");
     return answer(best_covers(steps, *whole, in.packs), *whole, in.packs);
 }
 

@@ -1,13 +1,12 @@
 #include "trade/rain.h"
 
 #include "trade/field_check.h"
+#include "trade/metres.h"
 
 #include <cmath>
 
 namespace undersheet::trade {
 namespace {
-
-constexpr double kMmPerM = 1000;
 
 std::optional<Fault> wrong_rain(const RainInput& in) {
     return FieldCheck()

@@ -1,6 +1,7 @@
 #include "trade/tape.h"
 
 #include "trade/field_check.h"
+#include "trade/metres.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,7 +10,6 @@ namespace undersheet::trade {
 namespace {
 
 // A length worked from millimetres may come out a hair over a whole metre; a nanometre is not another metre.
-constexpr double kHair_m = 1e-9;
 
 double whole_metres_up(double m) { return std::ceil(m - kHair_m); }
 

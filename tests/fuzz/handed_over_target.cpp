@@ -10,7 +10,7 @@
 namespace undersheet::fuzz {
 namespace {
 
-constexpr std::size_t kMostBytes = 1U << 20U;
+constexpr std::size_t kMostFileBytes = 1U << 20U;
 
 // One phone hands a job with a customer over, another has taken it: nothing in a changed file can be new to it.
 class Phones {
@@ -49,7 +49,7 @@ private:
 
 std::size_t number_of(std::string_view digits) {
     const auto read = Decimal::parse(digits);
-    if (!read || !read->is_integer() || read->whole() < 0) return kMostBytes;
+    if (!read || !read->is_integer() || read->whole() < 0) return kMostFileBytes;
     return static_cast<std::size_t>(read->whole());
 }
 
@@ -57,7 +57,7 @@ void change(std::string& file, std::string_view line) {
     const auto blank = std::min(line.find(' '), line.size());
     const auto first = line.substr(0, blank);
     const auto second = line.substr(std::min(blank + 1, line.size()));
-    if (first == "size") return file.resize(std::min(number_of(second), kMostBytes));
+    if (first == "size") return file.resize(std::min(number_of(second), kMostFileBytes));
     const auto bytes = unhex(second);
     const std::size_t at = number_of(first);
     if (!bytes || at >= file.size()) return;

@@ -8,7 +8,7 @@ namespace undersheet::fuzz {
 namespace {
 
 constexpr std::size_t kPageBytes = 4096;
-constexpr std::size_t kMostBytes = 1U << 16U;
+constexpr std::size_t kMostPagesBytes = 1U << 16U;
 
 const std::string& whole_book() {
     static const std::string bytes = [] {
@@ -32,7 +32,7 @@ void read_pages(std::string_view file) {
 } // namespace
 
 void read_damaged_pages(std::string_view bytes) {
-    const auto part = bytes.substr(0, kMostBytes);
+    const auto part = bytes.substr(0, kMostPagesBytes);
     read_pages(part);
     std::string laid_over = whole_book();
     laid_over.replace(kPageBytes, std::min(part.size(), laid_over.size() - kPageBytes), part);

@@ -1,4 +1,4 @@
-// What two phones say apart: practice 4.5, "merge from other phone".
+// What two phones say apart, and how people settle it.
 #include "job/settle.h"
 #include "tests/support/phones.h"
 

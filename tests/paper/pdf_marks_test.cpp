@@ -93,7 +93,7 @@ TEST_CASE("a signature that waits has a line to sign on, with room above it") {
     const auto paths = all_of<pdf::Path>(file);
     CHECK(std::any_of(paths.begin(), paths.end(), [&](const pdf::Path& path) {
         const double y_pt = path.points.front().y_pt;
-        return y_pt > above_pt + 10 * look::kPt && y_pt < meaning_pt && path.line_pt > 0;
+        return y_pt > above_pt + 10 * style::kPt && y_pt < meaning_pt && path.line_pt > 0;
     }));
 }
 
@@ -104,8 +104,8 @@ TEST_CASE("a drawing keeps its millimetres, and shrinks only when the page is to
         const pdf::File file = pages_of({drawing});
         CHECK(test::off_the_page(file) == "");
         for (const auto& path : all_of<pdf::Path>(file))
-            if (path.line_pt == Approx(0.7 * look::kPt))
-                return (path.points.back().x_pt - path.points.front().x_pt) / look::kPt;
+            if (path.line_pt == Approx(0.7 * style::kPt))
+                return (path.points.back().x_pt - path.points.front().x_pt) / style::kPt;
         return 0.0;
     };
     CHECK(drawn(100) == Approx(100));

@@ -107,7 +107,7 @@ std::string words_on(const pdf::File& file) {
     std::string all;
     for (const Placed& placed : letters_of(file)) {
         const double y_pt = placed.letters.at.y_pt;
-        if (y_pt > look::kTop_pt && y_pt < look::kTop_pt + look::kHeight_pt)
+        if (y_pt > style::kTop_pt && y_pt < style::kTop_pt + style::kHeight_pt)
             all += without_blanks(placed.letters.text);
     }
     return all;
@@ -128,9 +128,10 @@ std::string off_the_page(const pdf::File& file) {
     for (std::size_t page = 0; page < file.pages.size(); ++page)
         for (const pdf::Mark& mark : file.pages[page].marks) {
             const Edges edges = edges_of(mark);
-            const bool is_on = edges.left_pt >= look::kSide_pt - kDust_pt &&
-                               edges.right_pt <= file.width_pt - look::kSide_pt + kDust_pt &&
-                               edges.top_pt >= kDust_pt && edges.bottom_pt <= file.height_pt - look::kPt * 10;
+            const bool is_on = edges.left_pt >= style::kSide_pt - kDust_pt &&
+                               edges.right_pt <= file.width_pt - style::kSide_pt + kDust_pt &&
+                               edges.top_pt >= kDust_pt &&
+                               edges.bottom_pt <= file.height_pt - style::kPt * 10;
             if (is_on) continue;
             const auto* letters = std::get_if<pdf::Letters>(&mark);
             return "page " + std::to_string(page + 1) + ": " +
