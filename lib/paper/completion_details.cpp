@@ -7,6 +7,7 @@
 #include "job/weather.h"
 #include "paper/deck_sections.h"
 #include "paper/finding_items.h"
+#include "paper/photographs.h"
 #include "paper/plan.h"
 
 #include <algorithm>
@@ -263,7 +264,8 @@ void add_building_control(Making& making) {
 } // namespace
 
 void add_details(Making& making) {
-    add_plan(making, plan_of_roof());
+    const Photos photos = making.job.all("photo");
+    add_plan(making, with_photographs(making, photos, plan_of_roof()));
     add_underneath(making);
     add_bonding_weather(making);
     add_falls(making);
@@ -273,7 +275,7 @@ void add_details(Making& making) {
     add_differences(making);
     add_not_looked(making);
     add_building_control(making);
-    making.all_photographs();
+    add_photographs(making, photos, "photographs.none");
 }
 
 } // namespace undersheet::paper

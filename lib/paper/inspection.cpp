@@ -2,6 +2,7 @@
 
 #include "paper/deck_sections.h"
 #include "paper/finding_items.h"
+#include "paper/photographs.h"
 #include "paper/plan.h"
 #include "paper/round_sections.h"
 
@@ -135,7 +136,8 @@ Document inspection(const job::Job& job, const job::Judgement& judgement, const 
     Making making(job, judgement, setting, "inspection.name");
     add_deck_verdict(making);
     add_findings(making);
-    add_plan(making, plan_of_findings(making));
+    const Photos photos = making.job.all("photo");
+    add_plan(making, with_photographs(making, photos, plan_of_findings(making)));
     add_inspectors(making);
     add_passing(making, "air");
     add_safety(making);
@@ -154,7 +156,7 @@ Document inspection(const job::Job& job, const job::Judgement& judgement, const 
     add_not_looked(making);
     making.heading("section.decisions");
     add_departures(making);
-    making.all_photographs();
+    add_photographs(making, photos, "photographs.none");
     add_signature(making);
     return std::move(making.paper);
 }

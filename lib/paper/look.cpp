@@ -5,6 +5,7 @@
 #include "job/supplements.h"
 #include "paper/guarantee.h"
 #include "paper/journal.h"
+#include "paper/photographs.h"
 #include "paper/plan.h"
 #include "paper/receipt.h"
 #include "paper/reminders.h"
@@ -91,6 +92,13 @@ std::string cause_words(const Visit& visit, const Reading& look) {
     return joined(pieces, ": ");
 }
 
+Photos photos_of(const Visit& visit) {
+    Photos photos;
+    for (const Reading* photo : visit.making.job.all("photo"))
+        if (visit.has(photo->entry)) photos.push_back(photo);
+    return photos;
+}
+
 void add_seen(const Visit& visit) {
     Making& making = visit.making;
     making.heading("section.seen");
@@ -108,6 +116,7 @@ void add_seen(const Visit& visit) {
         mark(making, entry::place_text(look->place), "(" + number + ")", plan);
     }
     making.table("", {"number", "where", "seen", "cause", "whose", "entry"}, std::move(rows));
+    plan = with_photographs(making, photos_of(visit), std::move(plan));
     if (!plan.marks.empty()) add_plan(making, plan);
 }
 
@@ -129,16 +138,6 @@ void add_tins(const Visit& visit) {
     const auto uses = job::tin_uses(making.job);
     const auto is_of_visit = [&](const job::TinUse& use) { return visit.has(use.entry); };
     if (std::any_of(uses.begin(), uses.end(), is_of_visit)) add_tins_used(making, is_of_visit);
-}
-
-void add_photographs(const Visit& visit) {
-    Making& making = visit.making;
-    making.heading("section.photographs");
-    std::vector<const Reading*> photos;
-    for (const Reading* photo : making.job.all("photo"))
-        if (visit.has(photo->entry)) photos.push_back(photo);
-    if (photos.empty()) return making.nothing();
-    making.paper.add(Photographs{making.photographs(photos)});
 }
 
 // What this visit brought up and nobody has put right.
@@ -215,7 +214,7 @@ Result<Document> look(const job::Job& job, const job::Judgement& judgement, cons
     add_readings(making, [&](const entry::Entry& entry) {
         return visit.has(&entry) && entry.kind != "look" && entry.kind != "photo";
     });
-    add_photographs(visit);
+    add_photographs(making, photos_of(visit), "nothing_recorded");
     add_still_open(visit);
     add_next(visit);
     making.sentence("look.first_stays");

@@ -79,13 +79,6 @@ void Making::fact(std::vector<Fact>& facts, std::string_view key, std::string va
     if (!value.empty()) facts.push_back({say(key), std::move(value)});
 }
 
-void Making::all_photographs() {
-    heading("section.photographs");
-    const auto photos = job.all("photo");
-    if (photos.empty()) return sentence("photographs.none");
-    paper.add(Photographs{photographs(photos)});
-}
-
 std::vector<Photograph> Making::photographs(const std::vector<const job::Reading*>& photos) const {
     std::vector<Photograph> pictures;
     for (const job::Reading* photo : photos) pictures.push_back(photograph(*photo));

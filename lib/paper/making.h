@@ -26,7 +26,6 @@ struct Making {
     [[nodiscard]] Photograph photograph(const job::Reading& photo) const;
     void fact(std::vector<Fact>& facts, std::string_view key,
               std::string value) const; // nothing without a value
-    void all_photographs();             // under their heading, or that there are none
     [[nodiscard]] std::vector<Photograph> photographs(const std::vector<const job::Reading*>& photos) const;
     [[nodiscard]] std::string
     air(const job::Reading& reading) const; // "13 °C, humidity 66 %, deck 14.0 °C, wind 2.7 m/s"

@@ -20,7 +20,8 @@ constexpr double kInner_mm =
     6; // from a corner that points inwards to its letter: more room for the edges' own lines
 constexpr double kOut_mm = 1.6;                      // from an edge to what is drawn along it
 constexpr double kHatchStep_mm = 3.2, kHatch_mm = 2; // the strokes behind a wall
-constexpr double kArrow_mm = 22, kHead_mm = 3;
+constexpr double kArrow_mm = 22, kNorth_mm = 6, kHead_mm = 3;
+constexpr double kDegree = 3.14159265358979323846 / 180;
 
 struct Way { // of length 1
     double x = 0, y = 0;
@@ -47,6 +48,7 @@ public:
         corners();
         edges();
         scale_bar(about.note);
+        north();
         for (const PlanMark& mark : about.marks) {
             sheet_.placed(sheet_.at(mark.at), mark.text, kWord_mm);
             drawing_.words.push_back(mark.says);
@@ -122,7 +124,7 @@ private:
             drawing_.line(moved(from, out, kOut_mm), moved(to, out, kOut_mm), Stroke::dashed);
             sheet_.keep_free(moved(from, out, kOut_mm), moved(to, out, kOut_mm));
         } else if (kind == "wall") {
-            for (double at = kHatchStep_mm / 2; at < apart(from, to); at += kHatchStep_mm) {
+            for (double at = kHatchStep_mm / 2; at + kHatch_mm <= apart(from, to); at += kHatchStep_mm) {
                 const Spot foot = moved(from, along, at);
                 drawing_.line(foot, moved(moved(foot, out, kHatch_mm), along, kHatch_mm), Stroke::fine);
             }
@@ -185,18 +187,9 @@ private:
     }
 
     void arrow(double toward_deg, const std::string& says) {
-        constexpr double kDegree = 3.14159265358979323846 / 180;
         const Way down{std::cos(toward_deg * kDegree), -std::sin(toward_deg * kDegree)};
-        const Way across = outwards(down);
         const Spot middle = room_for_arrow(down);
-        const Spot tail = moved(middle, down, -kArrow_mm / 2), tip = moved(middle, down, kArrow_mm / 2);
-        const Spot neck = moved(tip, down, -kHead_mm);
-        drawing_.line(tail, neck, Stroke::line);
-        drawing_.shapes.emplace_back(
-            Path{{tip, moved(neck, across, kHead_mm / 3), moved(neck, across, -kHead_mm / 3)},
-                 true,
-                 Stroke::none,
-                 Fill::ink});
+        pointer(middle, down, kArrow_mm);
         sheet_.keep_free(arrow_box(middle, down));
         sheet_.placed(middle, says, kWord_mm);
     }
@@ -242,7 +235,38 @@ private:
             making_.say("plan.scale", {{"scale", std::to_string(static_cast<int>(sheet_.scale()))}});
         sheet_.fixed({wide_mm + 2, y_mm + 1.9}, length + "; " + says, Anchor::start, kSmall_mm);
         if (!note.empty()) sheet_.fixed({0.5, y_mm + 5.6}, note, Anchor::start, kSmall_mm);
-        if (!note.empty()) drawing_.words.push_back(note);
+        if (!note.empty())
+            drawing_.words.push_back(note.substr(0, note.size() - (note.ends_with('.') ? 1 : 0)));
+    }
+
+    // By the compass held along the first edge, if anybody did.
+    void north() {
+        const job::Reading* site = making_.job.latest("site");
+        const auto bearing_deg = site == nullptr ? std::nullopt : site->number("ab_bearing_deg");
+        if (!bearing_deg) return;
+        const Way edge = way(corner(0), corner(1));
+        const double turn = *bearing_deg * kDegree; // against the clock, and down is positive
+        const Way up{edge.x * std::cos(turn) + edge.y * std::sin(turn),
+                     edge.y * std::cos(turn) - edge.x * std::sin(turn)};
+        const Spot middle{drawing_.width_mm - kNorth_mm * 1.5, sheet_.height_mm() - kNorth_mm * 1.2};
+        pointer(middle, up, kNorth_mm);
+        const Spot letter = moved(middle, up, kNorth_mm / 2 + kSmall_mm * 0.8);
+        sheet_.fixed({letter.x_mm, letter.y_mm + kSmall_mm * 0.35}, making_.say("plan.north_letter"),
+                     Anchor::middle, kSmall_mm);
+        drawing_.words.push_back(making_.say("plan.north", {{"edge", roof_.corners[0] + roof_.corners[1]},
+                                                            {"deg", making_.words.number(*bearing_deg, 0)}}));
+    }
+
+    void pointer(Spot middle, Way along, double long_mm) {
+        const Way across = outwards(along);
+        const Spot tail = moved(middle, along, -long_mm / 2), tip = moved(middle, along, long_mm / 2);
+        const Spot neck = moved(tip, along, -kHead_mm);
+        drawing_.line(tail, neck, Stroke::line);
+        drawing_.shapes.emplace_back(
+            Path{{tip, moved(neck, across, kHead_mm / 3), moved(neck, across, -kHead_mm / 3)},
+                 true,
+                 Stroke::none,
+                 Fill::ink});
     }
 
     const Making& making_;

@@ -33,6 +33,9 @@ void add_plan(Making& making, const PlanAbout& about);
 // A mark at a place as it is written, where that is a place on the plan.
 void mark(const Making& making, const std::string& place, const std::string& text, PlanAbout& about);
 
+// a to z, aa, ab: names that are no corners' names.
+[[nodiscard]] std::string small_letter(std::size_t i);
+
 // What the plans of the several papers are about.
 [[nodiscard]] PlanAbout plan_of_roof();
 [[nodiscard]] PlanAbout plan_of_findings(const Making& making); // by the numbers they have on the inspection

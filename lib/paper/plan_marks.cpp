@@ -13,6 +13,12 @@ void mark(const Making& making, const std::string& place, const std::string& tex
     about.marks.push_back({*at, text, making.say("plan.mark", {{"mark", text}, {"place", where}})});
 }
 
+std::string small_letter(std::size_t i) {
+    constexpr std::size_t kLetters = 26;
+    return (i < kLetters ? "" : small_letter(i / kLetters - 1)) +
+           std::string(1, static_cast<char>('a' + i % kLetters));
+}
+
 PlanAbout plan_of_roof() { return {.title_key = "plan.roof"}; }
 
 PlanAbout plan_of_findings(const Making& making) {

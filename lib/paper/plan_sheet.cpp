@@ -49,6 +49,15 @@ bool do_meet(const Box& a, const Box& b) {
            b.top_mm < a.bottom_mm;
 }
 
+// Where a line from afar meets the letters round `middle`.
+Spot short_of(Spot middle, Spot from, double half_wide_mm, double half_high_mm) {
+    const double x_mm = from.x_mm - middle.x_mm, y_mm = from.y_mm - middle.y_mm;
+    const double of_width = x_mm == 0 ? 1 : half_wide_mm / std::fabs(x_mm);
+    const double of_height = y_mm == 0 ? 1 : half_high_mm / std::fabs(y_mm);
+    const double share = std::min({of_width, of_height, 1.0});
+    return {middle.x_mm + x_mm * share, middle.y_mm + y_mm * share};
+}
+
 } // namespace
 
 double width_of(const std::string& text, double size_mm) {
@@ -138,7 +147,8 @@ void PlanSheet::placed(Spot near, const std::string& text, double size_mm) {
     const Spot there = found.value_or(ring.near);
     const Spot middle{there.x_mm, there.y_mm - up_mm};
     const double far_mm = std::hypot(middle.x_mm - near.x_mm, middle.y_mm - near.y_mm);
-    if (far_mm >= kFar_mm + ring.wide_mm / 4) drawing_.line(near, middle, Stroke::fine);
+    if (far_mm >= kFar_mm + ring.wide_mm / 4)
+        drawing_.line(near, short_of(middle, near, ring.wide_mm / 2, size_mm / 2), Stroke::fine);
     fixed(there, text, Anchor::middle, size_mm);
 }
 

@@ -36,16 +36,11 @@ bool is_finding(const PunchRow& row) {
 }
 
 // What a row is called on this paper and its plan: its number, or a letter for a finding.
-std::string letter(std::size_t i) {
-    constexpr std::size_t kLetters = 26;
-    return (i < kLetters ? "" : letter(i / kLetters - 1)) +
-           std::string(1, static_cast<char>('a' + i % kLetters));
-}
-
 std::vector<std::string> names_of(const std::vector<const PunchRow*>& rows) {
     std::vector<std::string> names;
     std::size_t findings = 0;
-    for (const PunchRow* row : rows) names.push_back(is_finding(*row) ? letter(findings++) : row->number);
+    for (const PunchRow* row : rows)
+        names.push_back(is_finding(*row) ? small_letter(findings++) : row->number);
     return names;
 }
 

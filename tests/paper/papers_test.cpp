@@ -71,7 +71,7 @@ TEST_CASE("a paper is filled with the pictures it is handed, in their own kind")
     auto setting = test::test_setting();
     setting.picture = [](std::string_view sha256) { return sha256.front() == 'a' ? "bytes" : ""; };
     const std::string page = *write_paper("completion", "html", roof.job, roof.judgement, setting);
-    CHECK(page.find("<img src=\"data:image/png;base64,Ynl0ZXM=\" alt=\"a proud head, 1.20 m along AB") !=
+    CHECK(page.find("<img src=\"data:image/png;base64,Ynl0ZXM=\" alt=\"(a) a proud head, 1.20 m along AB") !=
           std::string::npos);
     CHECK(page.find("is not at hand here") != std::string::npos);
 }

@@ -91,6 +91,23 @@ std::vector<std::string> off_the_sheet(const Drawing& drawing) {
     return off;
 }
 
+// Lines that end in the middle of letters.
+std::vector<std::string> struck_through(const Drawing& drawing) {
+    std::vector<std::string> struck;
+    for (const Shape& shape : drawing.shapes) {
+        const auto* line = std::get_if<Path>(&shape);
+        if (line == nullptr || line->is_closed) continue;
+        const Spot end = line->spots.back();
+        for (const Label& label : labels_of(drawing)) {
+            const Box box = box_of(label);
+            if (end.x_mm > box.left_mm && end.x_mm < box.right_mm && end.y_mm > box.top_mm &&
+                end.y_mm < box.bottom_mm)
+                struck.push_back(label.text);
+        }
+    }
+    return struck;
+}
+
 bool has_words(const Drawing& drawing, const std::string& words) {
     return std::find(drawing.words.begin(), drawing.words.end(), words) != drawing.words.end();
 }
@@ -165,6 +182,7 @@ TEST_CASE("forty readings at one place all stand on the plan, none over another"
         CHECK(std::count_if(labels.begin(), labels.end(),
                             [&](const Label& label) { return label.text == std::to_string(i); }) == 1);
     CHECK(covered(*plan) == std::vector<std::string>{});
+    CHECK(struck_through(*plan) == std::vector<std::string>{});
 }
 
 TEST_CASE("the numbers on the plan are those of the findings, at their places, and said in words") {
