@@ -96,7 +96,7 @@ TEST_CASE("photographs taken on the roof have letters, on the plan and before wh
     REQUIRE(plan);
     CHECK(has(labels_of(*plan), "a c"));
     CHECK(has(labels_of(*plan), "b"));
-    CHECK(has(plan->words, papered.making.say("plan.photographs_note")));
+    CHECK(has(plan->words, "Small letters are those of the photographs"));
 
     add_photographs(papered.making, photos, "photographs.none");
     const auto shown = blocks_of<Photographs>(papered.making.paper);
