@@ -1,10 +1,15 @@
 // What the desk hands back about several devices, and what every answer is made of. Comes with answers.h.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
 namespace undersheet::desk {
+
+// The book counts with a sign, as SQLite does.
+[[nodiscard]] inline std::size_t as_size(std::int64_t count) { return static_cast<std::size_t>(count); }
 
 using Lines = std::vector<std::string>;
 

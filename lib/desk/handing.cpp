@@ -9,8 +9,6 @@
 namespace undersheet::desk {
 namespace {
 
-std::size_t size_of(std::int64_t count) { return static_cast<std::size_t>(count); }
-
 Lines remarks_of(const book::Taken& taken) {
     Lines remarks;
     for (const auto& fault : taken.copied) {
@@ -103,8 +101,8 @@ Result<HandedOut> Desk::hand(const HandOver& what) {
     }
     auto handed = (*book)->hand(id, what.file);
     if (!handed) return handed.fault();
-    out.entries = size_of(handed->entries);
-    out.photos = size_of(handed->photos);
+    out.entries = as_size(handed->entries);
+    out.photos = as_size(handed->photos);
     out.digest = entry::hash_text(handed->digest);
     out.missing_photos = std::move(handed->missing_photos);
     return out;
@@ -117,13 +115,13 @@ Result<TakenIn> Desk::take(const std::string& handed_file) {
     if (!taken) return taken.fault();
     TakenIn in;
     in.file = handed_file;
-    in.entries = size_of(taken->entries);
-    in.fresh = size_of(taken->fresh);
-    in.photos = size_of(taken->photos);
+    in.entries = as_size(taken->entries);
+    in.fresh = as_size(taken->fresh);
+    in.photos = as_size(taken->photos);
     in.new_devices = taken->new_devices;
     in.remarks = remarks_of(*taken);
     for (const auto& line : taken->jobs)
-        in.jobs.push_back({line.ref, size_of(line.in_file), size_of(line.fresh)});
+        in.jobs.push_back({line.ref, as_size(line.in_file), as_size(line.fresh)});
     auto open = open_items(*session_, *taken);
     if (!open) return open.fault();
     in.to_settle = *open;

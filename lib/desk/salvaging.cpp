@@ -6,8 +6,6 @@
 namespace undersheet::desk {
 namespace {
 
-std::size_t size_in_file(std::int64_t count) { return static_cast<std::size_t>(count); }
-
 Lines names_of(const std::vector<entry::Hash>& hashes) {
     Lines names;
     for (const auto& hash : hashes) names.push_back(entry::hash_text(hash));
@@ -24,18 +22,18 @@ Result<SalvagedBook> Desk::salvage(const Salvage& what) {
     SalvagedBook answer;
     answer.file = what.damaged;
     answer.book = what.to;
-    answer.entries = size_in_file(salvaged->entries);
-    answer.personal = size_in_file(salvaged->personal);
-    answer.texts = size_in_file(salvaged->texts);
-    answer.photos = size_in_file(salvaged->photos);
+    answer.entries = as_size(salvaged->entries);
+    answer.personal = as_size(salvaged->personal);
+    answer.texts = as_size(salvaged->texts);
+    answer.photos = as_size(salvaged->photos);
     answer.whole = salvaged->is_whole();
     for (const auto& device : salvaged->devices)
-        answer.devices.push_back({device.device, size_in_file(device.entries), size_in_file(device.written)});
+        answer.devices.push_back({device.device, as_size(device.entries), as_size(device.written)});
     for (const auto& gap : salvaged->gaps)
-        answer.gaps.push_back({gap.ref, gap.device, size_in_file(gap.from), size_in_file(gap.to)});
-    answer.refused = size_in_file(salvaged->refused);
-    answer.named = size_in_file(salvaged->named);
-    answer.missing_personal = size_in_file(salvaged->missing_personal);
+        answer.gaps.push_back({gap.ref, gap.device, as_size(gap.from), as_size(gap.to)});
+    answer.refused = as_size(salvaged->refused);
+    answer.named = as_size(salvaged->named);
+    answer.missing_personal = as_size(salvaged->missing_personal);
     answer.missing_texts = names_of(salvaged->missing_texts);
     answer.missing_photos = names_of(salvaged->missing_photos);
     if (salvaged->has_journal)

@@ -46,9 +46,7 @@ Result<double> figure(const std::string& text, const Column& column, const metho
     const double value = read->value();
     const auto range = range_of(column, kinds);
     if (range && (*read < range->least || range->most < *read))
-        return wrong_cell(row, column.name,
-                          text + " is outside " + range->least.text() + " to " + range->most.text(),
-                          "look at the unit");
+        return wrong_cell(row, column.name, text + " is outside " + range->words(), "look at the unit");
     if (!range && value < 0) return wrong_cell(row, column.name, text + " is below 0", "look at the sign");
     return value;
 }

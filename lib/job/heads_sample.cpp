@@ -12,7 +12,7 @@ std::int64_t whole(const Reading& reading, std::string_view field, double fallba
     return static_cast<std::int64_t>(std::llround(reading.number(field).value_or(fallback)));
 }
 
-// `other_heads=yes` opens a new sample; squares of one sample add_reading up.
+// `other_heads=yes` opens a new sample; squares of one sample add up.
 void add_reading(HeadsSample& sample, const Reading& reading) {
     sample.total = std::max(sample.total, whole(reading, "total", 0));
     sample.checked += whole(reading, "checked", 0);

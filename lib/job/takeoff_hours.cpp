@@ -1,4 +1,4 @@
-// StageHours of work: what there is to do, times what one of it takes.
+// Hours of work: what there is to do, times what one of it takes.
 #include "job/takeoff_making.h"
 
 #include <cmath>

@@ -1,4 +1,4 @@
-// The trims: each run laid in pieces, the pieces cut_bars out of the lengths on sale.
+// The trims: each run laid in pieces, the pieces cut out of the lengths on sale.
 #include "job/money.h"
 #include "job/takeoff_making.h"
 

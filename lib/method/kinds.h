@@ -32,6 +32,7 @@ enum class FieldType {
 struct Range {
     Decimal least;
     Decimal most;
+    [[nodiscard]] std::string words() const { return least.text() + " to " + most.text(); }
 };
 
 struct Field {

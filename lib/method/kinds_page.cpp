@@ -12,14 +12,12 @@ namespace {
 
 constexpr std::size_t kColumns = 80;
 
-std::string range_words(const Range& range) { return range.least.text() + " to " + range.most.text(); }
-
 std::string number_takes(const Field& field) {
     const std::string sign(unit_sign(field.unit));
     std::string takes = field.type == FieldType::whole ? "a whole number" : "a number";
     if (!sign.empty()) takes += " in " + sign;
-    if (field.range) takes += ", " + range_words(*field.range);
-    if (field.usual) takes += ", usually " + range_words(*field.usual);
+    if (field.range) takes += ", " + field.range->words();
+    if (field.usual) takes += ", usually " + field.usual->words();
     return takes;
 }
 

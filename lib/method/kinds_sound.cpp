@@ -31,8 +31,6 @@ bool is_key(std::string_view name) {
            std::all_of(name.begin(), name.end(), fits);
 }
 
-std::string range_shown(const Range& range) { return range.least.text() + " to " + range.most.text(); }
-
 bool is_inside(const Range& inner, const Range& outer) {
     return !(inner.least < outer.least) && !(outer.most < inner.most);
 }
@@ -43,13 +41,12 @@ std::string wrong_number(const Field& field) {
         return field.range || field.usual || field.places > 0 ? "has a range but is no number" : "";
     if (!field.range) return "is a number without a range";
     if (!(field.range->least < field.range->most))
-        return "has the range " + range_shown(*field.range) + ", which is inside out";
+        return "has the range " + field.range->words() + ", which is inside out";
     if (!field.usual) return {};
     if (field.usual->most < field.usual->least)
-        return "has usual values " + range_shown(*field.usual) + ", which is inside out";
+        return "has usual values " + field.usual->words() + ", which is inside out";
     if (is_inside(*field.usual, *field.range)) return {};
-    return "has usual values " + range_shown(*field.usual) + " outside its range " +
-           range_shown(*field.range);
+    return "has usual values " + field.usual->words() + " outside its range " + field.range->words();
 }
 
 std::string wrong_unit(const Field& field) {

@@ -54,8 +54,6 @@ bool is_outside(const Decimal& value, const std::optional<Range>& range) {
     return range && (value < range->least || range->most < value);
 }
 
-std::string span(const Range& range) { return range.least.text() + " to " + range.most.text(); }
-
 Result<Decimal> read_decimal(const Field& field, const NumberPieces& pieces, std::string_view typed) {
     if (pieces.number.empty()) return number_malformed(typed, "is not a number");
     if (!pieces.unit.empty() && is_digit(pieces.unit[0])) return number_malformed(typed, "is two numbers");
@@ -79,11 +77,12 @@ Result<Number> typed_number(const Field& field, std::string_view typed) {
     const std::string what = with_sign(*value, field);
     if (is_outside(*value, field.range)) {
         const std::string as_typed = pieces.unit.empty() ? "" : " (typed " + shown(trimmed(typed)) + ")";
-        return Fault{Code::field_out_of_range, what + as_typed + " is outside " + span(*field.range), {}, {}};
+        return Fault{
+            Code::field_out_of_range, what + as_typed + " is outside " + field.range->words(), {}, {}};
     }
     Number number{*value};
     if (is_outside(*value, field.usual)) {
-        number.questions.push_back(what + " is outside the usual " + span(*field.usual) + ", is it right?");
+        number.questions.push_back(what + " is outside the usual " + field.usual->words() + ", is it right?");
     }
     if (may_be_thousands(pieces.number)) {
         const std::string bare = replaced(pieces.number, ",", "");
