@@ -13,12 +13,9 @@ file(WRITE "${OUTPUT}" "\
 
 namespace undersheet::${SPACE} {
 
-namespace {
-const unsigned char kBytes[] = {
-${bytes}0};
-} // namespace
-
 std::string_view ${NAME}() {
+    static constexpr unsigned char kBytes[] = {
+${bytes}0};
     return {reinterpret_cast<const char*>(kBytes), sizeof kBytes - 1};
 }
 

@@ -28,5 +28,5 @@ configure_file(${CMAKE_CURRENT_LIST_DIR}/embedded.cpp.in ${schema_out}/embedded.
 add_library(undersheet_schema STATIC ${schema_sources})
 target_include_directories(undersheet_schema PUBLIC $<BUILD_INTERFACE:${PROJECT_BINARY_DIR}/generated>)
 target_link_libraries(undersheet_schema PRIVATE $<BUILD_INTERFACE:undersheet_warnings>)
-set_target_properties(undersheet_schema PROPERTIES EXPORT_NAME schema UNITY_BUILD OFF)
+set_target_properties(undersheet_schema PROPERTIES EXPORT_NAME schema)
 set_property(GLOBAL APPEND PROPERTY undersheet_libraries undersheet_schema)
