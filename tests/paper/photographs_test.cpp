@@ -3,25 +3,16 @@
 
 #include "base/text.h"
 #include "paper/plan.h"
-#include "tests/paper/troubled_roof.h"
+#include "tests/paper/papered.h"
 
 #include <algorithm>
 
 using namespace undersheet;
 using namespace undersheet::paper;
+using test::Papered;
 using test::Site;
 
 namespace {
-
-struct Papered {
-    explicit Papered(const Site& site)
-        : job(site.fold("10:00")), judgement(job::judge(job, test::default_method(), test::default_kinds())),
-          setting(test::test_setting()), making(job, judgement, setting, "inspection.name") {}
-    job::Job job;
-    job::Judgement judgement;
-    Setting setting;
-    Making making;
-};
 
 Site taped() {
     Site site;

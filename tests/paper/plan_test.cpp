@@ -4,26 +4,17 @@
 #include "base/text.h"
 #include "paper/inspection.h"
 #include "paper/plan_sheet.h"
-#include "tests/paper/troubled_roof.h"
+#include "tests/paper/papered.h"
 
 #include <algorithm>
 #include <cmath>
 
 using namespace undersheet;
 using namespace undersheet::paper;
+using test::Papered;
 using test::Site;
 
 namespace {
-
-struct Papered {
-    explicit Papered(const Site& site, const std::string& now = "10:00")
-        : job(site.fold(now)), judgement(job::judge(job, test::default_method(), test::default_kinds())),
-          setting(test::test_setting()), making(job, judgement, setting, "inspection.name") {}
-    job::Job job;
-    job::Judgement judgement;
-    Setting setting;
-    Making making;
-};
 
 // A roof of these sides, the tapes from A to every corner besides.
 Site roof_of(const trade::Polygon& corners) {
