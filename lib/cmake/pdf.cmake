@@ -21,5 +21,6 @@ foreach(weight IN ITEMS Regular Bold)
         DEPENDS ${path} ${CMAKE_CURRENT_LIST_DIR}/embed.cmake
         COMMENT "Embedding Carlito-${weight}.ttf"
         VERBATIM)
+    set_source_files_properties(${source} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON) # nothing in it for a reader of code
     list(APPEND font_sources ${source})
 endforeach()
