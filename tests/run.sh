@@ -121,7 +121,7 @@ our_files() { find lib cli tests \( -name '*.h' -o -name '*.cpp' \) | sort; }
 step_format() { check "clang-format" format_all; }
 format_all() { our_files | xargs clang-format --dry-run -Werror; }
 
-# clang-tidy reads the files together as they are compiled, which takes a tenth of the time. That each also compiles by
+# clang-tidy reads the files together as they are compiled, which takes far less time (one room: 24 s, not 84). That each also compiles by
 # itself is asked apart: a source file, which includes its own header first, and a header that has no source file.
 step_tidy() {
     check "clang-tidy" tidy_all

@@ -9,7 +9,6 @@ namespace undersheet::paper {
 namespace {
 
 // In mm on paper; 176 is what A4 leaves between its margins.
-constexpr double kBarsWidth = 176;
 constexpr double kBarsLeft = 24; // for "2 × 2500"
 constexpr double kBarHeight = 6.5, kRowHeight = 10;
 constexpr double kLabelSize = 3, kDown = 4.3; // from the top of a bar to the line its letters stand on
@@ -120,10 +119,10 @@ private:
 
 Drawing bars_drawing(const job::TrimCuts& cuts, std::string title, const Words& words) {
     const auto bars = alike_once(with_edges(cuts));
-    Drawing drawing{std::move(title), kBarsWidth, kRowHeight * static_cast<double>(bars.size())};
+    Drawing drawing{std::move(title), kFullDrawing_mm, kRowHeight * static_cast<double>(bars.size())};
     std::int64_t longest_mm = 1;
     for (const DrawnBar& bar : bars) longest_mm = std::max(longest_mm, bar.stock_mm);
-    BarDrawer drawer(drawing, (kBarsWidth - kBarsLeft - 1) / static_cast<double>(longest_mm), words);
+    BarDrawer drawer(drawing, (kFullDrawing_mm - kBarsLeft - 1) / static_cast<double>(longest_mm), words);
     for (const DrawnBar& bar : bars) {
         drawer.row(bar);
         drawing.words.push_back(row_words(bar, words));

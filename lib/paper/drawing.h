@@ -36,6 +36,9 @@ struct Label {
 
 using Shape = std::variant<Path, Label>;
 
+// As wide as what A4 leaves between its margins.
+inline constexpr double kFullDrawing_mm = 176;
+
 // A drawing as narrow as this is shown as large as it is, not as wide as the page.
 inline constexpr double kSmallDrawing_mm = 60;
 

@@ -9,7 +9,7 @@ namespace undersheet::paper {
 namespace {
 
 // In mm on paper; 176 is what A4 leaves between its margins.
-constexpr double kWallWidth = 176, kHeight = 44;
+constexpr double kHeight = 44;
 constexpr double kWallLeft = 16, kRight = 170, kDeck = 36, kTop = 8;
 constexpr double kLetter = 3.4, kFigure = 2.8, kAbove = 1.2, kBelow = 4;
 constexpr const char* kThreshold = "door_threshold"; // has a limit of its own
@@ -98,7 +98,7 @@ std::optional<Drawing> wall_heights(const Making& making, const job::Edge& edge)
         making.setting.method.find_limit(edge.abutment == kThreshold ? "threshold_mm" : "chase_height_mm");
     double most_mm = limit == nullptr ? 1 : limit->value;
     for (const Height& height : heights) most_mm = std::max(most_mm, height.mm);
-    Drawing drawing{making.say("walls.drawn", {{"edge", edge.name}}), kWallWidth, kHeight};
+    Drawing drawing{making.say("walls.drawn", {{"edge", edge.name}}), kFullDrawing_mm, kHeight};
     HeightDrawer drawer(making, drawing, length_m, most_mm);
     drawer.deck(edge);
     if (limit != nullptr) drawer.limit(*limit);
