@@ -4,7 +4,7 @@
 # Leaves apt alone when everything is there; works as root or through sudo.
 set -euo pipefail
 
-native=(g++ cmake ninja-build pkg-config libsqlite3-dev libsqlitecpp-dev nlohmann-json3-dev libsodium-dev libqrcodegencpp-dev
+native=(g++ cmake ninja-build pkg-config libsqlite3-dev libsqlitecpp-dev nlohmann-json3-dev libsodium-dev libqrcodegencpp-dev libturbojpeg0-dev
     libeigen3-dev catch2 libcli11-dev zlib1g-dev fonts-crosextra-carlito sqlite3 openssl xxd
     poppler-utils qpdf python3-icalendar fontconfig)
 all=(clang clang-format clang-tidy libfuzzer-14-dev g++-aarch64-linux-gnu qemu-user emscripten nodejs dpkg-dev make tcl

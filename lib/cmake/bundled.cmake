@@ -2,8 +2,8 @@
 # WebAssembly, phones). Same target names as the system's packages, so the rooms do not notice. `bash tests/sources.sh`
 # makes such a folder:
 #   sqlite/sqlite3.{c,h}   sqlitecpp/{include,src}   libsodium/ (its src/libsodium)   qrcode/qrcodegen/qrcodegen.{cpp,hpp}
-#   zlib/*.{c,h} (without its files for gzip)   fonts/Carlito-{Regular,Bold}.ttf
-#   include/{Eigen,nlohmann,catch2}
+#   zlib/*.{c,h} (without its files for gzip)   jpeg/*.{c,h,h.in} (libjpeg-turbo; jpeg/parts what its files include)
+#   fonts/Carlito-{Regular,Bold}.ttf   include/{Eigen,nlohmann,catch2}
 set(bundled ${UNDERSHEET_BUNDLED_SOURCES_DIR})
 if(NOT EXISTS ${bundled}/sqlite/sqlite3.c)
     message(FATAL_ERROR "UNDERSHEET_BUNDLED_SOURCES_DIR holds no sqlite/sqlite3.c; bash tests/sources.sh fills it")
@@ -12,6 +12,7 @@ endif()
 function(undersheet_bundled name alias includes)
     file(GLOB_RECURSE sources ${ARGN})
     # Variants for one make of processor only; empty elsewhere.
+    list(FILTER sources EXCLUDE REGEX "/parts/[a-z0-9]+\\.c$")
     list(FILTER sources EXCLUDE REGEX "[-_](avx2|avx512f|ssse3|sse41|sse2|sse|xmm6)\\.c$")
     add_library(${name} STATIC ${sources})
     add_library(${alias} ALIAS ${name})
@@ -43,6 +44,21 @@ target_compile_definitions(undersheet_sodium
     PRIVATE CONFIGURED=1 NATIVE_LITTLE_ENDIAN=1 HAVE_WEAK_SYMBOLS=1 $<$<NOT:$<BOOL:${EMSCRIPTEN}>>:HAVE_PTHREAD=1>)
 
 undersheet_bundled(undersheet_qrcode PkgConfig::qrcode ${bundled}/qrcode ${bundled}/qrcode/qrcodegen/*.cpp)
+
+undersheet_bundled(undersheet_jpeg PkgConfig::jpeg ${bundled}/jpeg ${bundled}/jpeg/*.c)
+# What its own configuring would write: the interface of libjpeg 6b, plain C, no vector code.
+set(JPEG_LIB_VERSION 62)
+set(BITS_IN_JSAMPLE 8)
+set(MEM_SRCDST_SUPPORTED 1)
+set(VERSION 2.1)
+set(LIBJPEG_TURBO_VERSION_NUMBER 2001000)
+set(INLINE inline)
+set(SIZE_T __SIZEOF_SIZE_T__)
+set(HAVE_BUILTIN_CTZL 1)
+foreach(header IN ITEMS jconfig.h jconfigint.h jversion.h)
+    configure_file(${bundled}/jpeg/${header}.in ${PROJECT_BINARY_DIR}/generated/jpeg/${header})
+endforeach()
+target_include_directories(undersheet_jpeg PRIVATE ${PROJECT_BINARY_DIR}/generated/jpeg ${bundled}/jpeg/parts)
 
 if(UNDERSHEET_PDF)
     undersheet_bundled(undersheet_zlib ZLIB::ZLIB ${bundled}/zlib ${bundled}/zlib/*.c)

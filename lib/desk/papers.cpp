@@ -3,7 +3,9 @@
 #include "desk/desk.h"
 #include "desk/prices.h"
 #include "desk/supplements.h"
-#include "paper/camera.h"
+#include "paper/photographs.h"
+#include "picture/camera.h"
+#include "picture/smaller.h"
 
 #include <algorithm>
 
@@ -32,7 +34,7 @@ paper::PictureSource pictures_of(book::Book& book, std::string_view paper) {
         if (!hash) return "";
         auto bytes = book.photo(*hash);
         if (!bytes) return "";
-        return is_ours ? *bytes : paper::for_others(*bytes);
+        return is_ours ? *bytes : picture::smaller(picture::for_others(*bytes), paper::kPhotograph_px);
     };
 }
 

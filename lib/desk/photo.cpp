@@ -2,7 +2,7 @@
 #include "desk/keep.h"
 
 #include "base/text.h"
-#include "paper/camera.h"
+#include "picture/camera.h"
 
 namespace undersheet::desk {
 namespace {
@@ -48,7 +48,7 @@ Result<Typed> photo_entry(Session& session, const Asked& asked, const Photograph
     typed.put("label_of", photo.label_of);
     if (on->kinds->find("photo")->field("camera_time") !=
         nullptr) // a job may have begun before there was one
-        typed.put("camera_time", paper::camera_time(photo.bytes));
+        typed.put("camera_time", picture::camera_time(photo.bytes));
     point_at(typed, *on, photo.of);
     return typed;
 }

@@ -6,6 +6,9 @@
 
 namespace undersheet::paper {
 
+// Of the longer side of a photograph on a paper: 300 to the inch at 85 mm, where two stand side by side on A4.
+inline constexpr int kPhotograph_px = 1000;
+
 using Photos = std::vector<const job::Reading*>;
 
 // The letters of these photographs on a plan, with a note of what they are. Several taken at one place stand there together.

@@ -33,6 +33,12 @@ assert "Nothing was recorded." in text("empty", "inspection")
 assert "U+6797" in text("scripts", "punch") and "\u25a1" in text("scripts", "punch")
 assert "<script>alert(1)</script>" in text("injected", "punch").replace("\n", "")
 
+def pictures(paper):
+    listed = subprocess.run(["pdfimages", "-list", os.path.join(jobs, "crowded", paper + ".pdf")], check=True, capture_output=True, text=True).stdout
+    return [(int(row[3]), int(row[4])) for row in map(str.split, listed.splitlines()[2:]) if row[8] == "jpeg"]
+assert pictures("inspection") == [(1000, 750)], pictures("inspection")
+assert (4000, 3000) in pictures("office"), pictures("office")  # the firm's own file has what came
+
 cells = 0
 for name in glob.glob(os.path.join(jobs, "injected", "*.csv")):
     with open(name, newline="", encoding="utf-8-sig") as file:

@@ -1,8 +1,8 @@
-#include "base/exif.h"
+#include "picture/exif.h"
 
 #include <catch2/catch.hpp>
 
-using namespace undersheet;
+using namespace undersheet::picture;
 
 namespace {
 

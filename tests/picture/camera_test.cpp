@@ -1,9 +1,10 @@
-#include "paper/camera.h"
+#include "picture/camera.h"
+
+#include "picture/exif.h"
 
 #include <catch2/catch.hpp>
 
-using namespace undersheet;
-using paper::for_others;
+using namespace undersheet::picture;
 
 namespace {
 
@@ -84,7 +85,7 @@ TEST_CASE("of a PNG what is drawn goes on, and no text and no place") {
 }
 
 TEST_CASE("the camera's own time is read out of a JPEG, and of nothing else") {
-    CHECK(paper::camera_time(jpeg(segment('\xE1', exif_turned(3)))) == "");
-    CHECK(paper::camera_time(png("")) == "");
-    CHECK(paper::camera_time("") == "");
+    CHECK(camera_time(jpeg(segment('\xE1', exif_turned(3)))) == "");
+    CHECK(camera_time(png("")) == "");
+    CHECK(camera_time("") == "");
 }

@@ -1,10 +1,10 @@
-#include "base/exif.h"
+#include "picture/exif.h"
 
 #include <algorithm>
 #include <cstdint>
 #include <optional>
 
-namespace undersheet {
+namespace undersheet::picture {
 namespace {
 
 constexpr unsigned kOrientation = 0x0112, kExifDirectory = 0x8769, kPosition = 0x8825, kTaken = 0x9003;
@@ -83,4 +83,4 @@ std::string exif_turned(int turned) {
     return block + std::string(6, '\0'); // the rest of the row, and no further directory
 }
 
-} // namespace undersheet
+} // namespace undersheet::picture

@@ -8,7 +8,7 @@
 #include <string>
 #include <string_view>
 
-namespace undersheet {
+namespace undersheet::picture {
 
 struct Exif {
     int turned = 1; // 1 upright, 3 upside down, 6 and 8 on its side, the even pairs mirrored
@@ -24,4 +24,4 @@ inline constexpr std::string_view kExifMark("Exif\0\0", 6);
 // A block that says how the camera was held and nothing else.
 [[nodiscard]] std::string exif_turned(int turned);
 
-} // namespace undersheet
+} // namespace undersheet::picture
