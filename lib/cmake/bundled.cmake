@@ -58,6 +58,7 @@ set(HAVE_BUILTIN_CTZL 1)
 foreach(header IN ITEMS jconfig.h jconfigint.h jversion.h)
     configure_file(${bundled}/jpeg/${header}.in ${PROJECT_BINARY_DIR}/generated/jpeg/${header})
 endforeach()
+target_compile_definitions(undersheet_jpeg PRIVATE BMP_SUPPORTED PPM_SUPPORTED) # of no use here, but turbojpeg.c calls them
 target_include_directories(undersheet_jpeg PRIVATE ${PROJECT_BINARY_DIR}/generated/jpeg ${bundled}/jpeg/parts)
 
 if(UNDERSHEET_PDF)

@@ -6,8 +6,8 @@
 
 namespace undersheet::paper {
 
-// Of the longer side of a photograph on a paper: 300 to the inch at 85 mm, where two stand side by side on A4.
-inline constexpr int kPhotograph_px = 1000;
+// Of the longer side of a photograph on a paper: 300 to the inch at 100 mm, where two stand side by side on A4, and some to look closer.
+inline constexpr int kPhotograph_px = 1200;
 
 using Photos = std::vector<const job::Reading*>;
 

@@ -11,7 +11,9 @@
 namespace undersheet::picture {
 namespace {
 
-constexpr int kEighths = 8; // a JPEG is read at a size of so many eighths of its own without reading it whole
+constexpr int kEighths =
+    8; // a JPEG is read at a size of so many eighths of its own without unfolding it whole
+constexpr int kMostEighths = kEighths / 2;
 constexpr int kQuality = 85; // of 100, libjpeg's scale
 // A file may claim what it has not: a progressive picture of so many points takes 200 MB, each scan of it goes over them all.
 constexpr std::int64_t kMostPoints = 64'000'000;
@@ -97,7 +99,7 @@ std::string smaller(std::string_view bytes, int longer_side_px) {
     const auto frame = frame_among(segments);
     if (!frame || !is_bearable(*frame, segments)) return as_it_came;
     const int eighths = eighths_for(*frame, longer_side_px);
-    if (eighths >= kEighths) return as_it_came;
+    if (eighths > kMostEighths) return as_it_came;
     auto points = read_at(bytes, eighths);
     if (!points) return as_it_came;
     std::string made = with_what_it_means(written(*points), segments);

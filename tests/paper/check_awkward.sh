@@ -36,7 +36,7 @@ assert "<script>alert(1)</script>" in text("injected", "punch").replace("\n", ""
 def pictures(paper):
     listed = subprocess.run(["pdfimages", "-list", os.path.join(jobs, "crowded", paper + ".pdf")], check=True, capture_output=True, text=True).stdout
     return [(int(row[3]), int(row[4])) for row in map(str.split, listed.splitlines()[2:]) if row[8] == "jpeg"]
-assert pictures("inspection") == [(1000, 750)], pictures("inspection")
+assert pictures("inspection") == [(1500, 1125)], pictures("inspection")
 assert (4000, 3000) in pictures("office"), pictures("office")  # the firm's own file has what came
 
 cells = 0

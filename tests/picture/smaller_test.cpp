@@ -128,22 +128,16 @@ TEST_CASE("a photograph of more points than wanted shows the same with about as 
 }
 
 TEST_CASE("a photograph never gets fewer points than wanted") {
-    for (const auto& [from, to] : {std::pair{1141, 1141},
-                                   {1142, 1000},
-                                   {1143, 1001},
-                                   {1333, 1000},
-                                   {2000, 1000},
-                                   {2001, 1001},
-                                   {8000, 1000},
-                                   {9000, 1125}}) {
+    for (const auto& [from, to] :
+         {std::pair{1998, 1998}, {1999, 1000}, {2000, 1000}, {2001, 1001}, {8000, 1000}, {9000, 1125}}) {
         INFO(from);
         CHECK(longer_side_of(smaller(photograph(waves(from, 24)), kWanted)) == to);
         CHECK(longer_side_of(smaller(photograph(waves(24, from)), kWanted)) == to);
     }
 }
 
-TEST_CASE("a photograph that has no more points than wanted stays byte for byte as it came") {
-    for (const int from : {1, 999, 1000, 1001, 1141}) {
+TEST_CASE("a photograph that cannot be halved and have enough points stays byte for byte as it came") {
+    for (const int from : {1, 1000, 1001, 1998}) {
         const std::string came = photograph(waves(from, 16));
         CHECK(smaller(came, kWanted) == came);
     }
@@ -208,7 +202,7 @@ TEST_CASE("64 scans are borne, 65 are not") {
 
 TEST_CASE("a smaller photograph has the same bytes on every machine") {
     std::uint32_t sum = 2166136261U; // FNV-1a
-    for (const char byte : smaller(photograph(waves(1500, 400), TJSAMP_420, TJFLAG_ACCURATEDCT), kWanted))
+    for (const char byte : smaller(photograph(waves(2000, 400), TJSAMP_420, TJFLAG_ACCURATEDCT), kWanted))
         sum = (sum ^ static_cast<unsigned char>(byte)) * 16777619U;
-    CHECK(sum == 2370683151U); // libjpeg-turbo 2.1.5, on x86-64 with its vector code; plain C has to agree
+    CHECK(sum == 239786389U); // libjpeg-turbo 2.1.5, on x86-64 with its vector code; plain C has to agree
 }
