@@ -17,6 +17,7 @@ namespace {
 constexpr double kLongest_m = 200;
 constexpr double kWidestDoubt_mm = 1000;
 constexpr std::size_t kMostCorners = 40;
+constexpr std::size_t kMostTapes = 200; // each is left out once, and the rest fitted again
 constexpr double kClosed = 1e-3;
 
 std::string tape_field(std::size_t i, const char* name) { return "tapes[" + std::to_string(i) + "]." + name; }
@@ -58,6 +59,9 @@ Result<TapedLine> line_of(const OutlineInput& in, std::size_t i) {
 Result<std::vector<TapedLine>> lines_of(const OutlineInput& in) {
     if (const auto wrong = wrong_corners(in.corners)) return *wrong;
     if (const auto wrong = FieldCheck().above("sd_mm", in.sd_mm, 0, kWidestDoubt_mm).fault()) return *wrong;
+    if (in.tapes.size() > kMostTapes)
+        return impossible("tapes", std::to_string(in.tapes.size()) + " tapes",
+                          "a roof is worked out from at most 200; take those out that were taped again");
     std::vector<TapedLine> lines;
     for (std::size_t i = 0; i < in.tapes.size(); ++i) {
         const Result<TapedLine> line = line_of(in, i);

@@ -27,7 +27,10 @@ Fit refitted(const Fit& whole, const std::vector<TapedLine>& others, double shar
     const Fit near = fit(whole.corners, others);
     const int left = spare(whole.corners, others.size());
     if (search == RefitFrom::near_by || is_accepted(near.vpv, left, share)) return near;
-    const auto fresh = found_shape(whole.corners.size(), others);
+    // Only a shape that the others nearly agree on would matter.
+    const double hopeless_vpv = kGross * chi_square_at(share, std::max(left, 1));
+    const auto fresh =
+        found_shape(whole.corners.size(), others, SearchEffort::again(whole.corners.size(), hopeless_vpv));
     return fresh && fresh->fit.vpv < near.vpv ? fresh->fit : near;
 }
 

@@ -14,6 +14,9 @@ using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
 constexpr int kMostFitSteps = 100;
+constexpr double kSettled = 1e-14; // of the misfit: a step that mends less moves no corner that anybody sees
+constexpr int kTrialSteps = 10;    // before a start is given up
+constexpr double kSlow = 0.1;      // of the misfit: a step that mends less does not lead out of a wrong shape
 constexpr double kRankLimit =
     1e-7; // relative to the largest column: looser than any taped roof, tighter than rounding
 
@@ -77,16 +80,13 @@ Polygon stepped(Polygon corners, const VectorXd& step) {
     return corners;
 }
 
-// The damped step: least squares of the rows with √damping times their own column sizes written underneath.
+// The damped step (Levenberg, Marquardt): every column's own size, times the damping, is added to the normal equations. They lose
+// digits, but a step only has to lead nearer; where it ends is decided by the shortfall, which loses none.
 VectorXd damped_step(const MatrixXd& rows, const VectorXd& wanting, double damping) {
-    const Index n = rows.cols();
-    MatrixXd tall(rows.rows() + n, n);
-    tall.topRows(rows.rows()) = rows;
-    tall.bottomRows(n) =
-        (std::sqrt(damping) * rows.colwise().norm().cwiseMax(1.0)).asDiagonal().toDenseMatrix();
-    VectorXd right = VectorXd::Zero(rows.rows() + n);
-    right.head(rows.rows()) = wanting;
-    return tall.householderQr().solve(right);
+    MatrixXd normal = MatrixXd::Zero(rows.cols(), rows.cols());
+    normal.selfadjointView<Eigen::Lower>().rankUpdate(rows.transpose());
+    normal.diagonal() += damping * rows.colwise().squaredNorm().cwiseMax(1.0).transpose();
+    return normal.selfadjointView<Eigen::Lower>().ldlt().solve(rows.transpose() * wanting);
 }
 
 Strength strength_of(const Polygon& corners, const MatrixXd& rows, const MatrixXd& covariance) {
@@ -143,7 +143,7 @@ Polygon set_down(const Polygon& corners) {
     return out;
 }
 
-Fit fit(const Polygon& start, const std::vector<TapedLine>& lines) {
+Fit fit(const Polygon& start, const std::vector<TapedLine>& lines, double hopeless_vpv) {
     Fit best{set_down(start), 0};
     best.vpv = misfit(best.corners, lines);
     double damping = 1e-6;
@@ -152,10 +152,13 @@ Fit fit(const Polygon& start, const std::vector<TapedLine>& lines) {
             damped_step(design(best.corners, lines), shortfall(best.corners, lines), damping);
         const Polygon next = stepped(best.corners, step);
         const double vpv = misfit(next, lines);
-        const bool is_still = step.lpNorm<Eigen::Infinity>() < 1e-11;
-        if (vpv <= best.vpv) best = {next, vpv};
-        if (is_still) break;
-        damping = vpv <= best.vpv ? damping / 10 : damping * 10;
+        const bool is_better = vpv <= best.vpv;
+        const bool is_settled = is_better && damping <= 1 && best.vpv - vpv < kSettled * best.vpv;
+        const bool is_hopeless =
+            is_better && i >= kTrialSteps && vpv > hopeless_vpv && best.vpv - vpv < kSlow * best.vpv;
+        if (is_better) best = {next, vpv};
+        if (is_settled || is_hopeless || step.lpNorm<Eigen::Infinity>() < 1e-11) break;
+        damping = is_better ? damping / 10 : damping * 10;
     }
     return best;
 }

@@ -1,15 +1,16 @@
 // Fits corners to taped lengths by least squares: the shape that leaves the smallest weighted sum of squared misfits.
 //
-// Promises: corner A stands at (0,0) and B on +x; the sum is stationary to about 1e-9 m in every corner. Residuals are
-//   adjusted minus observed, w = residual / (sd √redundancy).
-// Comes from: Gauss-Newton steps damped after Levenberg and Marquardt, each solved by Householder QR; redundancy from
-//   the projection onto the columns of the design matrix (Baarda); docs/formulas.md#outline.
+// Promises: corner A stands at (0,0) and B on +x; the sum is stationary to about 1e-9 m in every corner, where tapes contradict one
+//   another by metres to 1e-6 m. Residuals are adjusted minus observed, w = residual / (sd √redundancy).
+// Comes from: Gauss-Newton steps damped after Levenberg and Marquardt; redundancy from the projection onto the columns of the
+//   design matrix (Baarda), by Householder QR; docs/formulas.md#outline.
 // Does not: find where to start (outline_start.h) or judge the tapes (outline.h). Corners are known by number here.
 // Threads: pure functions on values.
 #pragma once
 
 #include "trade/polygon.h"
 
+#include <limits>
 #include <optional>
 
 namespace undersheet::trade {
@@ -44,7 +45,9 @@ struct Strength {
 // Turned and shifted so that A is at (0,0) and B on +x.
 [[nodiscard]] Polygon set_down(const Polygon& corners);
 
-[[nodiscard]] Fit fit(const Polygon& start, const std::vector<TapedLine>& lines);
+// Gives up where the sum stays above hopeless_vpv and goes down slowly: such a start leads to no shape that is meant.
+[[nodiscard]] Fit fit(const Polygon& start, const std::vector<TapedLine>& lines,
+                      double hopeless_vpv = std::numeric_limits<double>::infinity());
 // Nothing when the lengths leave a corner loose (to first order) at this shape.
 [[nodiscard]] std::optional<Strength> strength(const Polygon& fitted, const std::vector<TapedLine>& lines);
 

@@ -1,7 +1,6 @@
 #include "trade/outline_shape.h"
 
 #include "trade/chi_square.h"
-#include "trade/outline_start.h"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +9,6 @@ namespace undersheet::trade {
 
 namespace {
 
-constexpr std::size_t kMostAdjusted = 48;
 constexpr double kHopeless = 1000;   // times the limit at the start: adjusting will not bring it back
 constexpr double kSameShape_m = 0.1; // two shapes whose lengths differ less are one
 constexpr double kSquare_deg = 5; // a shape this near to right angles is meant to be right-angled (practice)
@@ -45,15 +43,16 @@ bool is_same_shape(const Polygon& a, const Polygon& b) {
 }
 
 // Adjusted, simple, each shape once, best fit first.
-std::vector<Fit> adjusted_shapes(std::size_t corners, const std::vector<TapedLine>& lines) {
+std::vector<Fit> adjusted_shapes(std::size_t corners, const std::vector<TapedLine>& lines,
+                                 const SearchEffort& effort) {
     std::vector<Fit> fits;
     std::size_t tried = 0;
     double best = -1;
-    for (const Polygon& start : first_shapes(corners, lines)) {
+    for (const Polygon& start : first_shapes(corners, lines, effort.most_part_shapes)) {
         const double limit = rival_limit(std::max(best, 0.0), spare(corners, lines));
-        if (best >= 0 && (tried >= kMostAdjusted || misfit(start, lines) > kHopeless * limit)) break;
+        if (best >= 0 && (tried >= effort.most_adjusted || misfit(start, lines) > kHopeless * limit)) break;
         ++tried;
-        Fit adjusted = fit(start, lines);
+        Fit adjusted = fit(start, lines, effort.hopeless_vpv);
         if (!is_simple(adjusted.corners) || !is_anticlockwise(adjusted.corners)) continue;
         const bool is_new = std::none_of(fits.begin(), fits.end(), [&](const Fit& other) {
             return is_same_shape(other.corners, adjusted.corners);
@@ -86,8 +85,9 @@ bool put_likelier_first(std::vector<Fit>& equals) {
 
 } // namespace
 
-std::optional<FoundShape> found_shape(std::size_t corners, const std::vector<TapedLine>& lines) {
-    std::vector<Fit> fits = adjusted_shapes(corners, lines);
+std::optional<FoundShape> found_shape(std::size_t corners, const std::vector<TapedLine>& lines,
+                                      const SearchEffort& effort) {
+    std::vector<Fit> fits = adjusted_shapes(corners, lines, effort);
     if (fits.empty()) return std::nullopt;
     const Fit best = fits[0];
     const int spare_tapes = spare(corners, lines);

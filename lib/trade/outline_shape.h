@@ -8,6 +8,7 @@
 #pragma once
 
 #include "trade/outline_next.h"
+#include "trade/outline_start.h"
 
 namespace undersheet::trade {
 
@@ -24,6 +25,7 @@ struct FoundShape {
 };
 
 // Nothing when no simple shape of that many corners comes near the lengths.
-[[nodiscard]] std::optional<FoundShape> found_shape(std::size_t corners, const std::vector<TapedLine>& lines);
+[[nodiscard]] std::optional<FoundShape> found_shape(std::size_t corners, const std::vector<TapedLine>& lines,
+                                                    const SearchEffort& effort = {});
 
 } // namespace undersheet::trade

@@ -12,8 +12,8 @@ namespace undersheet::trade {
 
 namespace {
 
-constexpr std::size_t kMostPartShapes = 256; // followed side by side while corners are placed
-constexpr std::size_t kMostSpotsKept = 3;    // places tried for a corner that more than two tapes hold
+constexpr std::size_t kQuickCorners = 12; // up to here one search takes a moment
+constexpr std::size_t kMostSpotsKept = 3; // places tried for a corner that more than two tapes hold
 constexpr int kRoughRounds = 24;
 constexpr double kSameSpot_m = 0.02;
 constexpr double kSlipAllowed_m = 1.5; // a whole metre misread, and a little
@@ -180,7 +180,7 @@ bool is_likelier(const PartShape& a, const PartShape& b) {
 }
 
 std::vector<PartShape> with_corner(const std::vector<PartShape>& shapes, const Lengths& lengths,
-                                   std::size_t corner) {
+                                   std::size_t corner, std::size_t most) {
     std::vector<PartShape> next;
     for (const PartShape& shape : shapes)
         for (const Spot& spot : likely_spots(shape, lengths, corner)) {
@@ -193,11 +193,11 @@ std::vector<PartShape> with_corner(const std::vector<PartShape>& shapes, const L
             next.push_back(std::move(longer));
         }
     std::stable_sort(next.begin(), next.end(), is_likelier);
-    if (next.size() > kMostPartShapes) next.erase(next.begin() + kMostPartShapes, next.end());
+    if (next.size() > most) next.erase(next.begin() + static_cast<std::ptrdiff_t>(most), next.end());
     return next;
 }
 
-std::vector<Polygon> placed_shapes(const Lengths& lengths) {
+std::vector<Polygon> placed_shapes(const Lengths& lengths, std::size_t most) {
     const std::vector<std::size_t> order = placing_order(lengths);
     if (order.empty()) return {};
     PartShape pair{Polygon(lengths.size()), std::vector<bool>(lengths.size(), false)};
@@ -205,7 +205,7 @@ std::vector<Polygon> placed_shapes(const Lengths& lengths) {
     pair.placed[order[0]] = pair.placed[order[1]] = true;
     std::vector<PartShape> shapes{pair};
     for (std::size_t i = 2; i < order.size(); ++i) {
-        shapes = with_corner(shapes, lengths, order[i]);
+        shapes = with_corner(shapes, lengths, order[i], most);
         // The whole plan mirrored is the same plan: the third corner need only be tried on one side.
         if (i == 2)
             std::erase_if(shapes, [&](const PartShape& shape) { return shape.corners[order[2]].y_m < 0; });
@@ -268,9 +268,22 @@ double off_square_deg(const Polygon& polygon) {
     return std::sqrt(off_square(whole) / static_cast<double>(polygon.size()));
 }
 
-std::vector<Polygon> first_shapes(std::size_t corners, const std::vector<TapedLine>& lines) {
+SearchEffort SearchEffort::again(std::size_t corners, double hopeless_vpv) {
+    SearchEffort effort;
+    effort.hopeless_vpv = hopeless_vpv;
+    if (corners <= kQuickCorners) return effort;
+    const auto share = [&](std::size_t most) {
+        return std::max<std::size_t>(1, most * kQuickCorners * kQuickCorners / (corners * corners));
+    };
+    effort.most_part_shapes = share(effort.most_part_shapes);
+    effort.most_adjusted = share(effort.most_adjusted);
+    return effort;
+}
+
+std::vector<Polygon> first_shapes(std::size_t corners, const std::vector<TapedLine>& lines,
+                                  std::size_t most_part_shapes) {
     const Lengths lengths = mean_lengths(corners, lines);
-    std::vector<Polygon> shapes = placed_shapes(lengths);
+    std::vector<Polygon> shapes = placed_shapes(lengths, most_part_shapes);
     std::vector<Polygon> square = square_walks(side_lengths(lengths), 2 * kSlipAllowed_m);
     shapes.insert(shapes.end(), square.begin(), square.end());
     keep_sound(shapes);

@@ -11,9 +11,23 @@
 
 #include "trade/outline_fit.h"
 
+#include <limits>
+
 namespace undersheet::trade {
 
-[[nodiscard]] std::vector<Polygon> first_shapes(std::size_t corners, const std::vector<TapedLine>& lines);
+// How much is tried; the defaults are what a roof of twelve corners is given in a moment.
+struct SearchEffort {
+    std::size_t most_part_shapes = 256; // followed side by side while corners are placed
+    std::size_t most_adjusted = 48;     // of the likeliest shapes
+    double hopeless_vpv =
+        std::numeric_limits<double>::infinity(); // above it a shape is given up (outline_fit.h)
+
+    // For one of many searches: about the same time for any roof.
+    [[nodiscard]] static SearchEffort again(std::size_t corners, double hopeless_vpv);
+};
+
+[[nodiscard]] std::vector<Polygon> first_shapes(std::size_t corners, const std::vector<TapedLine>& lines,
+                                                std::size_t most_part_shapes);
 
 // Root mean square of how far the angles stand off 90 or 270 degrees, at most 30: 0 for any right-angled roof.
 [[nodiscard]] double off_square_deg(const Polygon& polygon);

@@ -78,7 +78,12 @@ void drop_repeated_corners(Polygon& polygon) {
 
 } // namespace
 
-double distance_m(Point a, Point b) { return std::hypot(a.x_m - b.x_m, a.y_m - b.y_m); }
+double distance_m(Point a, Point b) {
+    const double x_m = a.x_m - b.x_m, y_m = a.y_m - b.y_m;
+    return std::sqrt(x_m * x_m +
+                     y_m *
+                         y_m); // hypot is several times slower, and no roof is so large that squares overflow
+}
 double length_m(const Segment& segment) { return distance_m(segment.from, segment.to); }
 
 Point point_along(const Segment& segment, double share) {

@@ -18,6 +18,8 @@ struct Case {
 [[nodiscard]] Ratios noise();
 // "What may I do now?" on a book, against opening it. No pairs when there is no book.
 [[nodiscard]] Ratios one_command();
+// An outline whose tapes contradict one another, against the same without a contradiction.
+[[nodiscard]] Ratios wrong_tape();
 // Verifying 10,000 entries, against reading them.
 [[nodiscard]] Ratios verify_many();
 

@@ -13,6 +13,7 @@ using namespace undersheet::bench;
 constexpr std::array kCases = {
     Case{"noise", "a parse of numbers", "itself", noise},
     Case{"one_command", "stages of the job", "opening the book", one_command},
+    Case{"wrong_tape", "an outline with a tape a metre wrong", "the same without it", wrong_tape},
     Case{"verify_many", "verifying 10,000 entries", "reading them", verify_many},
 };
 

@@ -133,6 +133,16 @@ TEST_CASE("an outline is refused by field: labels, ends, lengths, doubts") {
     CHECK(refusal({{"A", "B"}, {{"A", "B", 3}}}).where == "corners");
 }
 
+TEST_CASE("200 tapes tell a roof, 201 are too many to hold each against all others") {
+    OutlineInput in = four_sides();
+    while (in.tapes.size() < 199) in.tapes.push_back(in.tapes[in.tapes.size() - 6]);
+    CHECK(outline(in).ok());
+    in.tapes.push_back(in.tapes[0]);
+    CHECK(outline(in).ok());
+    in.tapes.push_back(in.tapes[0]);
+    CHECK(refusal(in).where == "tapes");
+}
+
 TEST_CASE("a taped length is over 0 and at most 200 m, and a number") {
     for (const double m : {0.0, -3.0, 200.001, std::nan(""), HUGE_VAL}) {
         OutlineInput in = four_sides();

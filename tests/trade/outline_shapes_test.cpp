@@ -130,6 +130,32 @@ TEST_CASE("adding a good tape never widens the doubt about a corner or about the
     }
 }
 
+TEST_CASE("on a roof of 12 corners and on one of 16 a tape that is a metre wrong is named, and no other") {
+    for (const std::size_t n : {std::size_t{12}, std::size_t{16}}) {
+        OutlineInput in;
+        Polygon star;
+        for (std::size_t i = 0; i < n; ++i) {
+            const double angle = 2 * 3.14159265358979323846 * static_cast<double>(i) / static_cast<double>(n);
+            const double radius_m = i % 2 == 0 ? 5.1 : 6;
+            star.push_back({radius_m * std::cos(angle), radius_m * std::sin(angle)});
+            in.corners.push_back("C" + std::to_string(i));
+        }
+        for (const std::size_t step : {std::size_t{1}, std::size_t{2}, n / 2 - 1})
+            for (std::size_t i = 0; i < n; ++i) {
+                const std::size_t j = (i + step) % n;
+                in.tapes.push_back({in.corners[i], in.corners[j], distance_m(star[i], star[j])});
+            }
+        in.tapes[n + 3].m += 1;
+        const Result<Outline> found = outline(in);
+        REQUIRE(found.ok());
+        for (std::size_t i = 0; i < found->tapes.size(); ++i) {
+            INFO(n << " corners, tape " << i);
+            CHECK(found->tapes[i].suspect == (i == n + 3));
+        }
+        CHECK(*found->tapes[n + 3].from_others_m == Approx(in.tapes[n + 3].m - 1).margin(1e-5));
+    }
+}
+
 TEST_CASE("a length taped twice counts as a spare tape and both readings are judged") {
     OutlineInput in = input_of(kReferences[3]);
     in.tapes.push_back({"A", "B", 5.206});
