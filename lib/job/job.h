@@ -90,6 +90,9 @@ struct Part {
     const entry::Entry* reading = nullptr;     // the air reading it was begun under
     std::string begun_by = {};
     std::string left_out_why = {}, agreed_by = {};
+    [[nodiscard]] bool is_called_for() const {
+        return state != State::not_needed && state != State::left_out;
+    }
     void stand(const PartEvent& event);                               // moved by it, by one device alone
     [[nodiscard]] bool is_contested() const;                          // devices left it in different states
     [[nodiscard]] const SignOff* signature() const;                   // the one that stands, or nullptr

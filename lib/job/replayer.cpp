@@ -190,7 +190,7 @@ void Replayer::sign(Part& part, const Entry& entry) {
     }
     view_->handed_over = &entry;
     for (Part& other : view_->parts) {
-        if (other.state != State::not_needed && other.state != State::left_out) other.state = State::closed;
+        if (other.is_called_for()) other.state = State::closed;
     }
 }
 

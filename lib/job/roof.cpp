@@ -83,16 +83,6 @@ Footprint merged(Footprint a, const Footprint& b) {
     return a;
 }
 
-// "R1-1" is the first patch at opening R1.
-std::string opening_of_patch(const Roof& roof, const std::string& what) {
-    const auto dash = what.rfind('-');
-    if (dash == std::string::npos) return {};
-    const std::string label = what.substr(0, dash);
-    const bool known = std::any_of(roof.openings.begin(), roof.openings.end(),
-                                   [&](const Opening& o) { return o.label == label; });
-    return known ? label : std::string();
-}
-
 std::optional<Point> place_point(const Place& place) { return Point{place.x_m.value(), place.y_m.value()}; }
 
 Fault not_on_roof(const std::string& what, const Roof& roof) {
@@ -129,6 +119,15 @@ bool Roof::is_inner(std::string_view corner) const {
         if (outline->corners[i].label == corner) return outline->angles_deg[i] > 180;
     }
     return false;
+}
+
+std::string opening_of_patch(const Roof& roof, const std::string& what) {
+    const auto dash = what.rfind('-');
+    if (dash == std::string::npos) return {};
+    const std::string label = what.substr(0, dash);
+    const bool known = std::any_of(roof.openings.begin(), roof.openings.end(),
+                                   [&](const Opening& o) { return o.label == label; });
+    return known ? label : std::string();
 }
 
 bool touch(const Footprint& a, const Footprint& b) {

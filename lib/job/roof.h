@@ -64,6 +64,9 @@ struct Footprint {
 [[nodiscard]] Footprint footprint_of_part(const Roof& roof, std::string_view part);
 [[nodiscard]] Footprint footprint_of_place(const Roof& roof, const entry::Place& place);
 
+// The label before the dash where that is an opening: "R1-1" is the first patch at R1; else "".
+[[nodiscard]] std::string opening_of_patch(const Roof& roof, const std::string& what);
+
 // Where a place lies, when coordinates tell. A pair gives its middle.
 [[nodiscard]] std::optional<trade::Point> locate(const Roof& roof, const entry::Place& place);
 // Metres from the place to the part's edge, corner, opening or section; nothing when either has no coordinates.

@@ -25,11 +25,9 @@ Fault too_thin(const Lacks& lacks) {
             "undersheet record " + joined(record, "; ")};
 }
 
-bool counts(const Part& part) { return part.state != State::not_needed && part.state != State::left_out; }
-
 bool counts(const Job& job, const std::string& name) {
     const Part* part = job.part(name);
-    return part != nullptr && counts(*part);
+    return part != nullptr && part->is_called_for();
 }
 
 bool is_known_kind(const std::string& kind) { return kind == "gutter" || kind == "kerb" || kind == "wall"; }
@@ -105,7 +103,7 @@ Lacks lacks_of(const Job& job) {
 std::set<std::string> work_along(const Job& job, const std::string& edge) {
     std::set<std::string> work;
     for (const Part& part : job.parts) {
-        if (part.what == edge && counts(part)) work.insert(part.stage);
+        if (part.what == edge && part.is_called_for()) work.insert(part.stage);
     }
     return work;
 }
@@ -157,7 +155,7 @@ PatchSort sort_of(const Roof& roof, const std::string& what) {
 std::vector<CountedPatch> patches_of(const Job& job) {
     std::vector<CountedPatch> patches;
     for (const Part& part : job.parts) {
-        if (part.stage == "patches" && counts(part))
+        if (part.stage == "patches" && part.is_called_for())
             patches.push_back({part.what, sort_of(job.roof, part.what)});
     }
     return patches;

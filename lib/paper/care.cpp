@@ -54,7 +54,7 @@ Document care(const job::Job& job, const job::Judgement& judgement, const Settin
     add_looks(making);
     making.heading("section.guarantee");
     making.facts(guarantee_facts(making));
-    add_plan(making, plan_of_roof());
+    add_plan(making, plan_of_roof(making));
     making.paper.reminders = reminders_of(making);
     return std::move(making.paper);
 }

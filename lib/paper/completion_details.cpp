@@ -265,7 +265,7 @@ void add_building_control(Making& making) {
 
 void add_details(Making& making) {
     const Photos photos = making.job.all("photo");
-    add_plan(making, with_photographs(making, photos, plan_of_roof()));
+    add_plan(making, with_photographs(making, photos, plan_of_roof(making)));
     add_underneath(making);
     add_bonding_weather(making);
     add_falls(making);

@@ -236,6 +236,7 @@ void add_boards(Making& making) {
     making.table("",
                  {"board", "material", "thickness_mm#", "supports_mm#", "gap_mm#", "soft", "found", "entry"},
                  std::move(rows));
+    if (const PlanAbout plan = plan_of_boards(making); !plan.marks.empty()) add_plan(making, plan);
 }
 
 void add_fixings(Making& making) {

@@ -43,10 +43,12 @@ public:
           sheet_(drawing, outline) {}
 
     void draw(const PlanAbout& about) {
+        for (const PlanShape& shape : about.shapes) make_room(shape); // before any letter is placed
         sections();
         openings();
         corners();
         edges();
+        for (const PlanShape& shape : about.shapes) dashed(shape);
         scale_bar(about.note);
         north();
         for (const PlanMark& mark : about.marks) {
@@ -64,6 +66,20 @@ private:
         Path path{{}, true, stroke, fill};
         for (const Point& point : points) path.spots.push_back(sheet_.at(point));
         drawing_.shapes.emplace_back(std::move(path));
+    }
+
+    void make_room(const PlanShape& shape) {
+        const std::size_t lines = shape.is_closed ? shape.points.size() : shape.points.size() - 1;
+        for (std::size_t i = 0; i < lines; ++i)
+            sheet_.keep_free(sheet_.at(shape.points[i]),
+                             sheet_.at(shape.points[(i + 1) % shape.points.size()]));
+    }
+
+    void dashed(const PlanShape& shape) {
+        Path path{{}, shape.is_closed, Stroke::dashed, Fill::none};
+        for (const Point& point : shape.points) path.spots.push_back(sheet_.at(point));
+        drawing_.shapes.emplace_back(std::move(path));
+        if (!shape.says.empty()) drawing_.words.push_back(shape.says);
     }
 
     // One section is the deck itself and needs no line.
@@ -161,16 +177,20 @@ private:
                                              {{"edge", what}, {"length", length}}));
     }
 
-    // A letter stands outside its corner; at one that points inwards that is the far side of both edges.
+    // A letter stands outside its corner, past what lies on it; at one that points inwards that is the far side of both edges.
     void corners() {
         for (std::size_t i = 0; i < outline_.size(); ++i) {
             const Spot here = corner(i);
             const Way before = outwards(way(corner(i + outline_.size() - 1), here));
             const Way after = outwards(way(here, corner(i + 1)));
             const Way out = way({0, 0}, {before.x + after.x, before.y + after.y});
-            const Spot at = moved(here, out, roof_.is_inner(roof_.corners[i]) ? kInner_mm : kLetter_mm);
-            sheet_.fixed({at.x_mm, at.y_mm + kLetter_mm * 0.35}, roof_.corners[i], Anchor::middle,
-                         kLetter_mm);
+            std::vector<Spot> spots;
+            for (double past_mm = 0; past_mm <= kLetter_mm; ++past_mm) {
+                const double out_mm = past_mm + (roof_.is_inner(roof_.corners[i]) ? kInner_mm : kLetter_mm);
+                const Spot at = moved(here, out, out_mm);
+                spots.push_back({at.x_mm, at.y_mm + kLetter_mm * 0.35});
+            }
+            sheet_.along(spots, {roof_.corners[i]}, Anchor::middle, kLetter_mm);
         }
     }
 

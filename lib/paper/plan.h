@@ -17,9 +17,17 @@ struct PlanMark {
     std::string says;
 };
 
+// A dashed line where something lies, to scale; `says` is the same in words, or "".
+struct PlanShape {
+    trade::Polygon points;
+    bool is_closed = true;
+    std::string says = {};
+};
+
 struct PlanAbout {
     std::string_view title_key; // "plan.findings"
     std::vector<PlanMark> marks = {};
+    std::vector<PlanShape> shapes = {};
     std::string note = {}; // under the plan: what the figures mean
     bool says_all = true;  // in words, too: false where a table says it just before
     bool has_falls = true; // with the arrow downhill
@@ -33,11 +41,16 @@ void add_plan(Making& making, const PlanAbout& about);
 // A mark at a place as it is written, where that is a place on the plan.
 void mark(const Making& making, const std::string& place, const std::string& text, PlanAbout& about);
 
+// The patches that are to be there, and water that would stand deeper than the method lets pass (plan_shapes.cpp).
+void add_patches_to(const Making& making, PlanAbout& about);
+void add_ponds_to(const Making& making, PlanAbout& about);
+
 // a to z, aa, ab: names that are no corners' names.
 [[nodiscard]] std::string small_letter(std::size_t i);
 
 // What the plans of the several papers are about.
-[[nodiscard]] PlanAbout plan_of_roof();
+[[nodiscard]] PlanAbout plan_of_roof(const Making& making); // with its patches
+[[nodiscard]] PlanAbout plan_of_boards(const Making& making);
 [[nodiscard]] PlanAbout plan_of_findings(const Making& making); // by the numbers they have on the inspection
 [[nodiscard]] PlanAbout plan_of_moisture(const Making& making);
 [[nodiscard]] PlanAbout plan_of_levels(const Making& making);

@@ -19,7 +19,18 @@ std::string small_letter(std::size_t i) {
            std::string(1, static_cast<char>('a' + i % kLetters));
 }
 
-PlanAbout plan_of_roof() { return {.title_key = "plan.roof"}; }
+PlanAbout plan_of_roof(const Making& making) {
+    PlanAbout about{.title_key = "plan.roof"};
+    add_patches_to(making, about);
+    return about;
+}
+
+PlanAbout plan_of_boards(const Making& making) {
+    PlanAbout about{.title_key = "plan.boards", .says_all = false, .has_falls = false};
+    for (const job::Reading* board : making.job.all("board"))
+        if (!board->label.empty()) mark(making, entry::place_text(board->place), board->label, about);
+    return about;
+}
 
 PlanAbout plan_of_findings(const Making& making) {
     PlanAbout about{
@@ -45,6 +56,7 @@ PlanAbout plan_of_levels(const Making& making) {
     PlanAbout about{.title_key = "plan.levels", .note = making.say("plan.levels_note"), .says_all = false};
     const auto run = job::latest_run(making.job);
     if (!run) return about;
+    add_ponds_to(making, about);
     for (const auto& level : run->points)
         mark(making, entry::place_text(level.reading->place), making.said.bare(*level.reading, "z_mm"),
              about);

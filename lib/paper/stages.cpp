@@ -228,7 +228,7 @@ Document stages(const job::Job& job, const job::Judgement& judgement, const Sett
     add_departures(making);
     add_left_out(making);
     add_to_settle(making);
-    add_plan(making, plan_of_roof());
+    add_plan(making, plan_of_roof(making));
     return std::move(making.paper);
 }
 

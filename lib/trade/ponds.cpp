@@ -40,6 +40,17 @@ Wet wet_part(Point a, Point b, Point c, std::array<double, 3> depth_mm) {
     return {all_m2 * (1 - share), all_l - all_m2 * share * depth_mm[dry] / 3};
 }
 
+// Where the water's surface cuts a triangle with wet and dry corners.
+std::optional<Segment> shore_in(const std::array<Point, 3>& corner, const std::array<double, 3>& depth_mm) {
+    std::vector<Point> cuts;
+    for (std::size_t k = 0; k < 3; ++k) {
+        const std::size_t next = (k + 1) % 3;
+        if ((depth_mm[k] > 0) == (depth_mm[next] > 0)) continue;
+        cuts.push_back(point_along({corner[k], corner[next]}, depth_mm[k] / (depth_mm[k] - depth_mm[next])));
+    }
+    return cuts.size() == 2 ? std::optional(Segment{cuts[0], cuts[1]}) : std::nullopt;
+}
+
 using Neighbours = std::vector<std::vector<std::size_t>>;
 
 Neighbours neighbours_of(const std::vector<Triangle>& triangles, std::size_t count) {
@@ -104,8 +115,11 @@ void add_water(const PondsInput& in, const std::vector<Triangle>& triangles,
         });
         if (!touches) continue;
         const auto depth = [&](std::size_t i) { return pond.water_mm - in.levels[i].z_mm; };
-        const Wet wet = wet_part(place(in.levels[t[0]]), place(in.levels[t[1]]), place(in.levels[t[2]]),
-                                 {depth(t[0]), depth(t[1]), depth(t[2])});
+        const std::array<Point, 3> corner{place(in.levels[t[0]]), place(in.levels[t[1]]),
+                                          place(in.levels[t[2]])};
+        const std::array<double, 3> depth_mm{depth(t[0]), depth(t[1]), depth(t[2])};
+        if (const auto shore = shore_in(corner, depth_mm)) pond.shore.push_back(*shore);
+        const Wet wet = wet_part(corner[0], corner[1], corner[2], depth_mm);
         pond.area_m2 += wet.area_m2;
         pond.litres += wet.litres;
     }

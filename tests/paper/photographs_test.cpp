@@ -70,7 +70,7 @@ std::optional<North> north_when(const std::string& bearing_deg) {
     Site site = taped();
     site.record("site", "08:01", R"({"ab_bearing_deg":)" + bearing_deg + "}");
     const Papered papered(site);
-    return north_of(*roof_plan(papered.making, plan_of_roof()));
+    return north_of(*roof_plan(papered.making, plan_of_roof(papered.making)));
 }
 
 } // namespace
@@ -83,11 +83,12 @@ TEST_CASE("photographs taken on the roof have letters, on the plan and before wh
     photograph(site, 'd', "the board, cut open", "1.20,0.60");
     Papered papered(site);
     const Photos photos = papered.job.all("photo");
-    const auto plan = roof_plan(papered.making, with_photographs(papered.making, photos, plan_of_roof()));
+    const auto plan =
+        roof_plan(papered.making, with_photographs(papered.making, photos, plan_of_roof(papered.making)));
     REQUIRE(plan);
     CHECK(has(labels_of(*plan), "a c"));
     CHECK(has(labels_of(*plan), "b"));
-    CHECK(has(plan->words, "Small letters are those of the photographs"));
+    CHECK(has(plan->words, "Dashed squares are patches. Small letters are those of the photographs"));
 
     add_photographs(papered.making, photos, "photographs.none");
     const auto shown = blocks_of<Photographs>(papered.making.paper);
@@ -105,7 +106,7 @@ TEST_CASE("photographs of no place, or of a roof nobody taped, need no plan and 
     photograph(site, 'a', "soft board", "1.20,0.60");
     Papered papered(site);
     const Photos photos = papered.job.all("photo");
-    const PlanAbout about = with_photographs(papered.making, photos, plan_of_roof());
+    const PlanAbout about = with_photographs(papered.making, photos, plan_of_roof(papered.making));
     CHECK(about.marks.empty());
     CHECK(about.note.empty());
     add_photographs(papered.making, photos, "photographs.none");
@@ -146,7 +147,7 @@ TEST_CASE("north is drawn by the compass along the first edge") {
 
 TEST_CASE("a plan says nothing of north where nobody held a compass") {
     const Papered papered(taped());
-    const auto plan = roof_plan(papered.making, plan_of_roof());
+    const auto plan = roof_plan(papered.making, plan_of_roof(papered.making));
     REQUIRE(plan);
     CHECK_FALSE(north_of(*plan));
     CHECK_FALSE(has(labels_of(*plan), "N"));

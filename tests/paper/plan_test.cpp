@@ -107,7 +107,7 @@ bool has_words(const Drawing& drawing, const std::string& words) {
 
 TEST_CASE("a plan names every corner and every edge with what it is and how long, and the low side") {
     const Papered papered(roof_of(kEll));
-    const auto plan = roof_plan(papered.making, plan_of_roof());
+    const auto plan = roof_plan(papered.making, plan_of_roof(papered.making));
     REQUIRE(plan.has_value());
     std::vector<std::string> letters;
     for (const Label& label : labels_of(*plan))
@@ -120,7 +120,7 @@ TEST_CASE("a plan names every corner and every edge with what it is and how long
 
 TEST_CASE("lengths on paper are lengths of the roof at the scale that is printed") {
     const Papered papered(roof_of(kEll));
-    const auto plan = roof_plan(papered.making, plan_of_roof());
+    const auto plan = roof_plan(papered.making, plan_of_roof(papered.making));
     REQUIRE(plan.has_value());
     const auto& outline = std::get<Path>(plan->shapes.front()).spots;
     REQUIRE(outline.size() == kEll.size());
@@ -192,13 +192,13 @@ TEST_CASE("a roof that was not taped has no plan, and the paper says which tape 
     Site site;
     site.opened();
     const Papered bare(site);
-    CHECK(!roof_plan(bare.making, plan_of_roof()));
+    CHECK(!roof_plan(bare.making, plan_of_roof(bare.making)));
     for (const char* edge : {"AB", "BC", "CD", "DA"})
         site.record("edge", "08:05", R"({"kind":"kerb"})", edge);
     site.record("tape", "08:10", R"({"m":3})", "AB");
     const Papered open(site);
     Making making(open.job, open.judgement, open.setting, "inspection.name");
-    add_plan(making, plan_of_roof());
+    add_plan(making, plan_of_roof(making));
     const auto& paragraph = std::get<Paragraph>(making.paper.blocks.back());
     CHECK(paragraph.text.words() == "There is no plan: " + open.job.roof.outline_says + ".");
     CHECK(!open.job.roof.outline_says.empty());
