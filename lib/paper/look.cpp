@@ -102,7 +102,8 @@ Photos photos_of(const Visit& visit) {
 void add_seen(const Visit& visit) {
     Making& making = visit.making;
     making.heading("section.seen");
-    PlanAbout plan{.title_key = "plan.look", .note = making.say("plan.look_note"), .has_falls = false};
+    PlanAbout plan{
+        .title_key = "plan.look", .note = making.say("plan.look_note"), .has_falls = false, .is_small = true};
     std::vector<Row> rows;
     for (const Reading* look : visit.looks) {
         const std::string number = std::to_string(rows.size() + 1);

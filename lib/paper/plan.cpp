@@ -38,9 +38,9 @@ double apart(Spot a, Spot b) { return std::hypot(b.x_mm - a.x_mm, b.y_mm - a.y_m
 
 class PlanDrawer {
 public:
-    PlanDrawer(const Making& making, Drawing& drawing, const trade::Polygon& outline)
+    PlanDrawer(const Making& making, Drawing& drawing, const trade::Polygon& outline, bool is_small)
         : making_(making), roof_(making.job.roof), drawing_(drawing), outline_(outline),
-          sheet_(drawing, outline) {}
+          sheet_(drawing, outline, is_small) {}
 
     void draw(const PlanAbout& about) {
         for (const PlanShape& shape : about.shapes) make_room(shape); // before any letter is placed
@@ -302,7 +302,7 @@ std::optional<Drawing> roof_plan(const Making& making, const PlanAbout& about) {
     const trade::Polygon outline = making.job.roof.polygon();
     if (outline.size() < 3) return std::nullopt;
     Drawing drawing{.title = making.say(about.title_key)};
-    PlanDrawer(making, drawing, outline).draw(about);
+    PlanDrawer(making, drawing, outline, about.is_small).draw(about);
     return drawing;
 }
 

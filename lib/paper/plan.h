@@ -31,6 +31,8 @@ struct PlanAbout {
     std::string note = {}; // under the plan: what the figures mean
     bool says_all = true;  // in words, too: false where a table says it just before
     bool has_falls = true; // with the arrow downhill
+    bool is_small =
+        false; // little stands on it, and it should not push the rest of the paper to another page
 };
 
 [[nodiscard]] std::optional<Drawing> roof_plan(const Making& making, const PlanAbout& about);

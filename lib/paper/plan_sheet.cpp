@@ -9,7 +9,7 @@
 namespace undersheet::paper {
 namespace {
 
-constexpr double kMostHeight_mm = 130;
+constexpr double kMostHeight_mm = 130, kMostSmall_mm = 100;
 constexpr double kSide_mm = 26, kTop_mm = 12, kFoot_mm = 20; // for what stands round the roof
 constexpr double kPlanLetterWidth = 0.58;                    // of the size of letters
 constexpr double kRingStep = 0.8; // of the size of letters, from one ring of spots to the next
@@ -28,8 +28,8 @@ Box bounds_of(const trade::Polygon& outline) {
 }
 
 // The largest drawing that fits; a roof too large for all of the row is drawn at a scale of its own.
-double scale_for(double wide_m, double high_m) {
-    const double wide_mm = kFullDrawing_mm - 2 * kSide_mm, high_mm = kMostHeight_mm - kTop_mm - kFoot_mm;
+double scale_for(double wide_m, double high_m, double most_high_mm) {
+    const double wide_mm = kFullDrawing_mm - 2 * kSide_mm, high_mm = most_high_mm - kTop_mm - kFoot_mm;
     const double least = std::max(1000 * wide_m / wide_mm, 1000 * high_m / high_mm);
     const auto* found =
         std::find_if(kScales.begin(), kScales.end(), [&](int scale) { return scale >= least; });
@@ -63,10 +63,11 @@ double width_of(const std::string& text, double size_mm) {
     return static_cast<double>(character_count(text)) * size_mm * kPlanLetterWidth;
 }
 
-PlanSheet::PlanSheet(Drawing& drawing, const trade::Polygon& outline) : drawing_(drawing), outline_(outline) {
+PlanSheet::PlanSheet(Drawing& drawing, const trade::Polygon& outline, bool is_small)
+    : drawing_(drawing), outline_(outline) {
     const Box roof = bounds_of(outline);
     const double wide_m = roof.right_mm - roof.left_mm, high_m = roof.bottom_mm - roof.top_mm;
-    scale_ = scale_for(wide_m, high_m);
+    scale_ = scale_for(wide_m, high_m, is_small ? kMostSmall_mm : kMostHeight_mm);
     height_mm_ = kTop_mm + mm_of(high_m) + kFoot_mm;
     const double left_mm = (kFullDrawing_mm - mm_of(wide_m)) / 2;
     origin_ = {left_mm - mm_of(roof.left_mm), kTop_mm + mm_of(high_m) + mm_of(roof.top_mm)};

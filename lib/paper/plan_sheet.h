@@ -17,7 +17,7 @@ struct Box { // on paper, in mm
 class PlanSheet {
 public:
     // The roof's outline decides the scale and the height of the drawing.
-    PlanSheet(Drawing& drawing, const trade::Polygon& outline);
+    PlanSheet(Drawing& drawing, const trade::Polygon& outline, bool is_small);
 
     [[nodiscard]] Spot at(trade::Point point) const;
     [[nodiscard]] bool is_on_roof(Spot spot) const;
