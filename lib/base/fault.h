@@ -5,6 +5,8 @@
 // Threads: plain values.
 #pragma once
 
+#include "base/worded.h"
+
 #include <string>
 #include <utility>
 
@@ -76,9 +78,10 @@ enum class Code : int {
 
 struct Fault {
     Code code{};
-    std::string detail;      // what was wrong, with the value found
-    std::string where = {};  // the field, line, place or file; may be empty
-    std::string clears = {}; // what would be right, or what would clear it; may be empty
+    std::string detail;                    // what was wrong, with the value found
+    std::string where = {};                // the field, line, place or file; may be empty
+    std::string clears = {};               // what would be right, or what would clear it; may be empty
+    Worded detail_as = {}, clears_as = {}; // the two for another language; empty where each is its own form
 };
 
 // "where: detail; clears" on one line, empty pieces left out; bytes that are no text, and control characters, are U+FFFD.

@@ -59,7 +59,7 @@ TakeOffLine line_of(const Made& made, const job::TakeOffLine& line) {
     out.has_price = line.price.has_value();
     out.price_minor = line.price.value_or(0);
     if (line.price) out.price_words = made.prices->money(*line.price);
-    out.remark = line.remark;
+    out.remark = line.remark.text;
     out.working = line.working;
     for (const method::Limit* limit : line.allowances) out.allowances.push_back(allowance_line(*limit));
     return out;
@@ -71,7 +71,7 @@ UsedLine used_line(const job::TakeOffUsed& used) {
     line.used_words = amount_words(used.used, used.unit);
     if (used.planned.value() > 0)
         line.share_words = fixed(100 * used.used.value() / used.planned.value(), 0) + " % of it";
-    line.remark = used.remark;
+    line.remark = used.remark.text;
     line.working = used.working;
     return line;
 }
@@ -137,7 +137,7 @@ Result<TakeOff> Desk::take_off(const Asked& asked, const TakeOffBy& by) {
     for (const auto& line : made->takeoff.lines) out.lines.push_back(line_of(*made, line));
     for (const auto& cuts : made->takeoff.trims) out.trims.push_back(trim_line(cuts));
     for (const auto& used : made->takeoff.used) out.used.push_back(used_line(used));
-    out.remarks = made->takeoff.remarks;
+    for (const auto& remark : made->takeoff.remarks) out.remarks.push_back(remark.text);
     return out;
 }
 

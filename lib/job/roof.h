@@ -6,6 +6,7 @@
 #pragma once
 
 #include "entry/place.h"
+#include "job/worded.h"
 #include "trade/outline.h"
 #include "trade/polygon.h"
 
@@ -46,6 +47,7 @@ struct Roof {
     std::optional<trade::Outline> outline;  // when the tapes fix it
     double near_m = 0;                      // two places this near count as touching (a limit of the method)
     std::string outline_says;               // why there is none: which tape to take next, or what is wrong
+    Worded outline_says_as;                 // the same, for another language
     std::map<std::string, std::string> labels; // label -> written place, from the readings that carry one
 
     [[nodiscard]] bool closed() const { return !corners.empty(); }

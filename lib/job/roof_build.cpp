@@ -105,6 +105,25 @@ void add_labels(Roof& roof, const std::vector<Reading>& readings) {
     }
 }
 
+// The computation counts its tapes; a person knows them by their corners.
+Worded tapes_meant(const std::string& where, const std::vector<trade::TapedLength>& tapes) {
+    for (std::size_t i = 0; i < tapes.size(); ++i) {
+        if (!where.starts_with("tapes[" + std::to_string(i) + "]")) continue;
+        Worded meant = worded("the tape {pair}", {{"pair", typed(tapes[i].from + tapes[i].to)}});
+        meant.text = where;
+        return meant;
+    }
+    return where;
+}
+
+void say_why(Roof& roof, const Fault& fault, const std::vector<trade::TapedLength>& tapes) {
+    Fault meant = fault;
+    if (fault.where == "tapes") meant.where.clear(); // all of them: what is said round it has named them
+    roof.outline_says = one_line(fault);
+    roof.outline_says_as = fault_worded(meant, tapes_meant(fault.where, tapes));
+    roof.outline_says_as.text = roof.outline_says;
+}
+
 void solve_outline(Roof& roof, const std::vector<Reading>& readings, const method::Method& method) {
     trade::OutlineInput in{.corners = roof.corners, .tapes = {}, .sd_mm = method.limit("tape_sd_mm")};
     for (const Reading& reading : readings) {
@@ -118,7 +137,7 @@ void solve_outline(Roof& roof, const std::vector<Reading>& readings, const metho
     if (solved)
         roof.outline = *std::move(solved);
     else
-        roof.outline_says = one_line(solved.fault());
+        say_why(roof, solved.fault(), in.tapes);
 }
 
 } // namespace

@@ -12,9 +12,9 @@ void look_at_tapes(Making& making) {
     const auto& outline = making.job.roof.outline;
     const double stop_mm = making.rate("misclosure_stop_mm");
     if (outline->misclosure_mm && *outline->misclosure_mm > stop_mm) {
-        making.made.remarks.push_back("do not order the sheet: the tapes disagree by " +
-                                      fixed(*outline->misclosure_mm, 0) + " mm, at most " +
-                                      shortest(stop_mm, 0));
+        making.made.remarks.push_back(
+            worded("do not order the sheet: the tapes disagree by {mm} mm, at most {most}",
+                   {{"mm", fixed(*outline->misclosure_mm, 0)}, {"most", shortest(stop_mm, 0)}}));
     } else if (!outline->accepted) {
         making.made.remarks.emplace_back("the tapes do not fit together: tape again before ordering");
     } else if (outline->spare_tapes == 0) {
@@ -25,8 +25,9 @@ void look_at_tapes(Making& making) {
 void look_at_walls(Making& making) {
     for (const CountedEdge& edge : making.roof.edges) {
         if (edge.kind == "wall" && making.job.roof.edge(edge.name)->abutment.empty())
-            making.made.remarks.push_back("nobody said what the wall at " + edge.name +
-                                          " is: counted with a chase");
+            making.made.remarks.push_back(
+                worded("nobody said what the wall at {edge} is: counted with a chase",
+                       {{"edge", typed(edge.name)}}));
     }
 }
 

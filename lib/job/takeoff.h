@@ -30,7 +30,7 @@ struct TakeOffLine {
     Allowances allowances = {};
     std::vector<trade::PackCount> packs = {}; // what is bought of it, where it comes in packs, bars or rolls
     method::Price price = {};
-    std::string remark = {}; // why there is no price, or what to look at
+    Worded remark = {}; // why there is no price, or what to look at
 };
 
 // The trims of one sort: how each run is laid, and how the pieces come out of the lengths on sale.
@@ -60,7 +60,7 @@ struct TakeOffUsed {
     Decimal planned, used;
     std::string unit;
     Working working = {};
-    std::string remark = {};
+    Worded remark = {};
 };
 
 struct TakeOff {
@@ -69,7 +69,7 @@ struct TakeOff {
     std::vector<TrimCuts> trims = {};
     std::vector<TakeOffLine> lines = {}; // in the order of the order
     std::vector<TakeOffUsed> used = {};  // nothing before anything was used
-    std::vector<std::string> remarks = {};
+    std::vector<Worded> remarks = {};
     std::string currency = {};
 
     [[nodiscard]] const TakeOffLine* line(std::string_view name) const; // nullptr when there is none

@@ -102,8 +102,12 @@ bool all_priced(const std::vector<method::PackOnSale>& packs) {
     return true;
 }
 
-void remark_on(TakeOffLine& line, const std::string& remark) {
-    if (line.remark.empty()) line.remark = remark;
+void remark_on(TakeOffLine& line, Worded remark) {
+    if (line.remark.empty()) line.remark = std::move(remark);
+}
+
+Fault wrong_rate(const Worded& what, const char* clears) {
+    return {Code::method_malformed, what.text, "method file", clears, what};
 }
 
 } // namespace
@@ -137,6 +141,10 @@ std::string in_words(double amount, std::string_view unit) {
 
 std::string in_metres(std::int64_t mm) { return fixed(static_cast<double>(mm) / 1000, 3); }
 
+Worded item_worded(const TakeOffLine& line) {
+    return {Worded::Sort::choice, line.title, "item." + line.name};
+}
+
 void buy(const Making& making, TakeOffLine& line) {
     if (making.prices == nullptr) return;
     const auto on_sale = making.prices->packs_of(line.name);
@@ -145,7 +153,7 @@ void buy(const Making& making, TakeOffLine& line) {
     trade::PacksInput in{.need = line.amount};
     for (const auto& pack : on_sale) in.packs.push_back({pack.size, priced ? *pack.price : 0});
     const auto bought = trade::packs(in);
-    if (!bought) return remark_on(line, one_line(bought.fault()));
+    if (!bought) return remark_on(line, fault_worded(bought.fault()));
     line.packs = bought->mix;
     if (priced)
         line.price = bought->price;
@@ -165,11 +173,13 @@ Done rates_there(const method::Method& method) {
         const std::string key(use.key);
         const method::Limit* limit = method.find_limit(key);
         if (limit == nullptr)
-            return Fault{Code::method_malformed, "the take-off asks for '" + key + "', which is not there",
-                         "method file", "give it under takeoff, with its source"};
+            return wrong_rate(
+                worded("the take-off asks for '{rate}', which is not there", {{"rate", typed(key)}}),
+                "give it under takeoff, with its source");
         if (use.divides && !(limit->value > 0))
-            return Fault{Code::method_malformed, "'" + key + "' is " + shortest(limit->value, kPlaces),
-                         "method file", "it has to be above 0"};
+            return wrong_rate(worded("'{rate}' is {value}",
+                                     {{"rate", typed(key)}, {"value", shortest(limit->value, kPlaces)}}),
+                              "it has to be above 0");
     }
     return {};
 }

@@ -45,6 +45,7 @@ struct TooGreat {};
 [[nodiscard]] double rounded_up(double amount);     // to the next whole one, a millionth forgiven
 [[nodiscard]] std::string in_words(double amount, std::string_view unit); // "43.82 m²"
 [[nodiscard]] std::string in_metres(std::int64_t mm);                     // "3.600"
+[[nodiscard]] Worded item_worded(const TakeOffLine& line);                // its title, as the papers call it
 
 // The rates the take-off asks for: all there, and those that are divided by above 0; method_malformed names the first that
 // is not.

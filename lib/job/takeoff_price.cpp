@@ -49,7 +49,7 @@ private:
             if (line->price)
                 all += *line->price;
             else
-                missing_.push_back(line->title);
+                missing_.push_back(item_worded(*line));
         }
         if (missing_.empty())
             put("materials", "materials", {"every line of the order, each to the unit"}, all);
@@ -69,7 +69,10 @@ private:
 
     void share(const std::string& name, const Decimal& pct) {
         const auto part = share_of(sum_, pct);
-        if (!part) return missing_.push_back(name);
+        if (!part) {
+            missing_.emplace_back(name);
+            return;
+        }
         put(name, name, {pct.text() + " % of " + prices_.money(sum_)}, *part);
     }
 
@@ -87,12 +90,15 @@ private:
         put_sum("total", "total", {"net and VAT"});
     }
 
-    void no_total() { making_.made.remarks.push_back("no total: no price for " + joined(missing_, ", ")); }
+    void no_total() {
+        making_.made.remarks.push_back(
+            worded("no total: no price for {items}", {{"items", worded_list(missing_)}}));
+    }
 
     Making& making_;
     const method::PriceList& prices_;
     std::int64_t sum_ = 0;
-    std::vector<std::string> missing_;
+    std::vector<Worded> missing_;
 };
 
 } // namespace

@@ -10,19 +10,21 @@ namespace {
 
 // What is missing, and how it is recorded.
 struct Lack {
-    std::string what, record;
+    Worded what;
+    std::string record;
 };
 using Lacks = std::vector<Lack>;
 
 Fault too_thin(const Lacks& lacks) {
-    std::vector<std::string> what, record;
+    std::vector<Worded> what;
+    std::vector<std::string> record;
     for (const Lack& lack : lacks) {
         what.push_back(lack.what);
         if (std::find(record.begin(), record.end(), lack.record) == record.end())
             record.push_back(lack.record);
     }
-    return {Code::record_too_thin, "the record lacks " + joined(what, ", "), "take-off",
-            "undersheet record " + joined(record, "; ")};
+    const Worded all = worded("the record lacks {things}", {{"things", worded_list(what)}});
+    return {Code::record_too_thin, all.text, "take-off", "undersheet record " + joined(record, "; "), all};
 }
 
 bool counts(const Job& job, const std::string& name) {
@@ -43,6 +45,13 @@ std::vector<std::string> loose_corners(const std::vector<Edge>& edges, std::stri
     return loose;
 }
 
+Worded corners_worded(const std::vector<std::string>& corners) {
+    Worded all = typed(corners.empty() ? "A" : corners.front());
+    for (std::size_t i = 1; i < corners.size(); ++i)
+        all = worded("{all} and {next}", {{"all", all}, {"next", typed(corners[i])}});
+    return all;
+}
+
 void open_edges(const Roof& roof, Lacks& lacks) {
     if (roof.edges.empty()) {
         lacks.push_back({"every edge", "edge kind=gutter --at AB"});
@@ -52,42 +61,50 @@ void open_edges(const Roof& roof, Lacks& lacks) {
     const auto starts = loose_corners(roof.edges, &Edge::b, &Edge::a);
     if (ends.size() == 1 && starts.size() == 1) {
         const std::string name = ends.front() + starts.front();
-        lacks.push_back({"the edge " + name, "edge kind=wall --at " + name});
+        lacks.push_back({worded("the edge {edge}", {{"edge", typed(name)}}), "edge kind=wall --at " + name});
         return;
     }
-    lacks.push_back(
-        {"edges that go round from A to A: they are loose at " + (ends.empty() ? "A" : joined(ends, " and ")),
-         "edge kind=wall --at …"});
+    lacks.push_back({worded("edges that go round from A to A: they are loose at {corners}",
+                            {{"corners", corners_worded(ends)}}),
+                     "edge kind=wall --at …"});
 }
 
 void edge_kinds(const Roof& roof, Lacks& lacks) {
     for (const Edge& edge : roof.edges) {
         if (is_known_kind(edge.kind)) continue;
-        lacks.push_back(
-            {"what edge " + edge.name + " is: gutter, kerb or wall", "edge kind=gutter --at " + edge.name});
+        lacks.push_back({worded("what edge {edge} is: gutter, kerb or wall", {{"edge", typed(edge.name)}}),
+                         "edge kind=gutter --at " + edge.name});
     }
 }
 
 void outline(const Roof& roof, Lacks& lacks) {
     if (roof.outline || !roof.closed()) return;
-    const std::string why =
-        roof.outline_says.empty() ? "there is no tape" : "the tapes do not fix it, " + roof.outline_says;
-    lacks.push_back({"an outline: " + why, "tape m=… --at AB"});
+    const Worded why = roof.outline_says.empty() ? Worded("an outline: there is no tape")
+                                                 : worded("an outline: the tapes do not fix it, {why}",
+                                                          {{"why", roof.outline_says_as}});
+    lacks.push_back({why, "tape m=… --at AB"});
 }
 
-void size(const Reading& opening, const char* field, Lacks& lacks) {
-    if (opening.number(field)) return;
-    lacks.push_back(
-        {std::string(field) + " of " + opening.label, "opening label=" + opening.label + " " + field + "=…"});
+struct SizeAsked {
+    const char *field, *of;
+};
+constexpr SizeAsked kSizes[] = {{"size_x_mm", "size_x_mm of {opening}"},
+                                {"size_y_mm", "size_y_mm of {opening}"},
+                                {"upstand_mm", "upstand_mm of {opening}"}};
+
+void size(const Reading& opening, const SizeAsked& asked, Lacks& lacks) {
+    if (opening.number(asked.field)) return;
+    lacks.push_back({worded(asked.of, {{"opening", typed(opening.label)}}),
+                     "opening label=" + opening.label + " " + asked.field + "=…"});
 }
 
 void openings(const Job& job, Lacks& lacks) {
     for (const Reading* opening : job.all("opening")) {
         if (opening->word("type").empty() || opening->not_looked("type"))
-            lacks.push_back({"what the opening " + opening->label + " is",
+            lacks.push_back({worded("what the opening {opening} is", {{"opening", typed(opening->label)}}),
                              "opening label=" + opening->label + " type=rooflight"});
         if (!stands_on_curb(opening->word("type"))) continue;
-        for (const char* field : {"size_x_mm", "size_y_mm", "upstand_mm"}) size(*opening, field, lacks);
+        for (const SizeAsked& asked : kSizes) size(*opening, asked, lacks);
     }
 }
 

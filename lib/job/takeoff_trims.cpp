@@ -134,13 +134,13 @@ void explain(const TrimCuts& cuts, TakeOffLine& line) {
 void cut_bars(Making& making, Result<TrimCuts> laid, const std::vector<method::LengthOnSale>& on_sale,
               TakeOffLine& line) {
     if (!laid) {
-        line.remark = one_line(laid.fault());
+        line.remark = fault_worded(laid.fault());
         return;
     }
     TrimCuts& cuts = *laid;
     const auto found = trade::cuts(cuts_input(making, cuts, on_sale));
     if (!found) {
-        line.remark = one_line(found.fault());
+        line.remark = fault_worded(found.fault());
         return;
     }
     for (const trade::Bar& bar : found->bars) add_bar(bar, cuts, line);

@@ -35,8 +35,11 @@ std::map<std::string, Sum> sums_of_uses(const Job& job) {
     return sums;
 }
 
-std::string not_said(std::size_t count) {
-    return count == 0 ? "" : counted(count, "use", "uses") + " without an amount: more was used than this";
+Worded not_said(std::size_t count) {
+    if (count == 0) return {};
+    return worded(count == 1 ? "{n} use without an amount: more was used than this"
+                             : "{n} uses without an amount: more was used than this",
+                  {{"n", std::to_string(count)}});
 }
 
 void put_used(Making& making, const TakeOffLine& planned, const Sum& sum) {

@@ -5,40 +5,26 @@
 namespace undersheet::job {
 namespace {
 
-const std::string* value_of(std::string_view name, const std::vector<Worded>& fillings) {
-    for (const Worded& filling : fillings)
-        if (filling.name == name) return &filling.text;
-    return nullptr;
-}
-
-std::string filled(std::string_view form, const std::vector<Worded>& fillings) {
-    std::string out;
-    while (!form.empty()) {
-        const auto open = form.find('{');
-        const auto close = form.find('}', open);
-        if (open == std::string_view::npos || close == std::string_view::npos) break;
-        const std::string* value = value_of(form.substr(open + 1, close - open - 1), fillings);
-        out += form.substr(0, open);
-        out += value == nullptr ? std::string(form.substr(open, close - open + 1)) : *value;
-        form.remove_prefix(close + 1);
-    }
-    return out.append(form);
+Worded or_plain(const Worded& worded, const std::string& plain) {
+    return worded.empty() ? Worded(plain) : worded;
 }
 
 } // namespace
 
-Worded worded(std::string form, std::initializer_list<WordedFilling> fillings) {
-    Worded made(std::move(form));
-    for (const WordedFilling& filling : fillings) {
-        made.fillings.push_back(filling.value);
-        made.fillings.back().name = filling.name;
-    }
-    made.text = filled(made.form, made.fillings);
-    return made;
+Worded typed(std::string text) { return worded_typed(std::move(text)); }
+
+Worded detail_worded(const Fault& fault) { return or_plain(fault.detail_as, fault.detail); }
+
+Worded fault_worded(const Fault& fault, const Worded& where) {
+    Worded all = detail_worded(fault);
+    if (!fault.clears.empty())
+        all = worded("{detail}; {clears}",
+                     {{"detail", all}, {"clears", or_plain(fault.clears_as, fault.clears)}});
+    if (!fault.where.empty())
+        all = worded("{where}: {detail}", {{"where", or_plain(where, fault.where)}, {"detail", all}});
+    all.text = one_line(fault);
+    return all;
 }
-
-Worded typed(std::string text) { return {Worded::Sort::typed, std::move(text), {}}; }
-
 Worded choice_worded(std::string_view field, const std::string& word) {
     return {Worded::Sort::choice, replaced(word, "_", " "), std::string(field) + "." + word};
 }

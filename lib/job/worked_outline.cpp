@@ -54,7 +54,7 @@ void tape_fit(const Context& context, const Rule& rule, Findings& out) {
     if (!roof.outline_says.empty()) {
         Finding finding =
             make_finding(context, rule, rule.levels.front(), {.entries = entries_of(context.job, "tape")});
-        say(finding, worded("the tapes do not fix the outline: {why}", {{"why", roof.outline_says}}));
+        say(finding, worded("the tapes do not fix the outline: {why}", {{"why", roof.outline_says_as}}));
         out.push_back(std::move(finding));
         return;
     }

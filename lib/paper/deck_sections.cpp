@@ -296,7 +296,7 @@ void add_outline(Making& making) {
     making.heading("section.outline");
     const job::Roof& roof = making.job.roof;
     if (!roof.outline_says.empty())
-        making.paper.paragraph(making.say("outline.open", {{"why", roof.outline_says}}));
+        making.sentence("outline.open", {{"why", making.said.again(roof.outline_says_as)}});
     if (!roof.outline) {
         if (making.job.all("tape").empty()) making.nothing();
         return;

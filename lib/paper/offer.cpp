@@ -93,8 +93,10 @@ void add_terms(Making& making) {
 }
 
 Fault no_total(const job::TakeOff& made) {
+    std::vector<std::string> remarks;
+    for (const job::Worded& remark : made.remarks) remarks.push_back(remark.text);
     return {Code::prices_malformed,
-            "an offer needs a total: " + joined(made.remarks, "; "),
+            "an offer needs a total: " + joined(remarks, "; "),
             {},
             "complete the price list; undersheet takeoff --prices FILE shows what is missing"};
 }

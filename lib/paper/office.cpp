@@ -27,13 +27,15 @@ void add_paper(Making& making, Document paper) {
 void add_planned_and_used(Making& making) {
     making.heading("section.planned_used");
     const auto taken = job::take_off(making.job, making.setting.method, making.setting.prices);
-    if (!taken) return making.sentence("office.no_take_off", {{"why", taken.fault().detail}});
+    if (!taken)
+        return making.sentence("office.no_take_off",
+                               {{"why", making.said.again(job::detail_worded(taken.fault()))}});
     std::vector<Row> rows;
     for (const job::TakeOffUsed& used : taken->used) {
         const std::string key = "item." + used.name, unit = " " + making.words.text(used.unit);
         rows.push_back({{making.words.has(key) ? making.say(key) : making.words.text(used.title),
                          making.words.number(used.planned) + unit, making.words.number(used.used) + unit,
-                         making.words.text(used.remark)},
+                         making.said.again(used.remark)},
                         {}});
     }
     making.table("", {"item", "planned#", "used#", "remark"}, std::move(rows));

@@ -24,7 +24,7 @@ void add_remarks(Making& making, const job::TakeOff& made) {
     if (made.remarks.empty()) return;
     making.heading("section.look_first");
     Listing listing;
-    for (const std::string& remark : made.remarks) listing.points.emplace_back(making.words.text(remark));
+    for (const job::Worded& remark : made.remarks) listing.points.emplace_back(making.said.again(remark));
     making.paper.add(std::move(listing));
 }
 
@@ -33,7 +33,7 @@ Row row_of(const Making& making, const job::TakeOff& made, const job::TakeOffLin
         line.price ? money_figures(*line.price, *making.setting.prices, making.words) : "";
     Row row{{item_words(line, making.words), amount_words(line, making.words),
              packs_words(made, line, making.words), price}};
-    if (!line.remark.empty()) row.beneath.emplace_back(making.words.text(line.remark));
+    if (!line.remark.empty()) row.beneath.emplace_back(making.said.again(line.remark));
     return row;
 }
 

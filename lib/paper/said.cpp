@@ -161,6 +161,8 @@ std::string Said::again(const job::Worded& worded) const {
     case Sort::typed:
         return worded.text;
     case Sort::choice: {
+        // The lines of an order are no choices of the catalogue; a phrase says what each is called.
+        if (worded.form.starts_with("item.") && words_.has(worded.form)) return words_.say(worded.form);
         const auto dot = worded.form.find('.');
         return choice(worded.form.substr(0, dot), worded.form.substr(dot + 1));
     }

@@ -42,18 +42,22 @@ std::optional<Fault> wrong_length(const char* list, const std::vector<Decimal>& 
     return std::nullopt;
 }
 
+Worded at_most(std::size_t most) {
+    return worded("at most {n} can be worked out at once", {{"n", std::to_string(most)}});
+}
+
 std::optional<Fault> wrong_number(const char* list, std::size_t count, std::size_t most) {
     if (count == 0) return impossible(list, "there is none", "give at least one");
     if (count <= most) return std::nullopt;
-    return impossible(list, std::to_string(count) + " are too many",
-                      "at most " + std::to_string(most) + " can be worked out at once");
+    return impossible(list, worded("{n} are too many", {{"n", std::to_string(count)}}), at_most(most));
 }
 
 std::optional<Fault> wrong_prices(const CutsInput& in) {
     if (!in.prices.empty() && in.prices.size() != in.stock_mm.size())
         return impossible("prices",
-                          std::to_string(in.prices.size()) + " prices for " +
-                              std::to_string(in.stock_mm.size()) + " stock lengths cannot be",
+                          worded("{prices} prices for {lengths} stock lengths cannot be",
+                                 {{"prices", std::to_string(in.prices.size())},
+                                  {"lengths", std::to_string(in.stock_mm.size())}}),
                           "give one for each, or none");
     for (std::size_t i = 0; i < in.prices.size(); ++i) {
         const FieldCheck check =
@@ -68,16 +72,17 @@ std::optional<Fault> wrong_piece(const CutsInput& in) {
     for (std::size_t i = 0; i < in.pieces_mm.size(); ++i) {
         if (longest < in.pieces_mm[i])
             return impossible(field_of("pieces_mm", i),
-                              in.pieces_mm[i].text() + " mm is longer than the longest stock, " +
-                                  longest.text() + " mm",
+                              worded("{mm} mm is longer than the longest stock, {longest} mm",
+                                     {{"mm", in.pieces_mm[i].text()}, {"longest", longest.text()}}),
                               "join it from two, or find a longer stock");
     }
     auto sizes = in.pieces_mm;
     std::sort(sizes.begin(), sizes.end());
     const auto different = static_cast<std::size_t>(std::unique(sizes.begin(), sizes.end()) - sizes.begin());
     if (different <= kMostSizes) return std::nullopt;
-    return impossible("pieces_mm", std::to_string(different) + " different lengths are too many",
-                      "at most " + std::to_string(kMostSizes) + " can be worked out at once");
+    return impossible("pieces_mm",
+                      worded("{n} different lengths are too many", {{"n", std::to_string(different)}}),
+                      at_most(kMostSizes));
 }
 
 std::optional<Fault> wrong_field(const CutsInput& in) {

@@ -3,7 +3,6 @@
 #include "base/decimal.h"
 
 #include <cmath>
-#include <utility>
 
 namespace undersheet::trade {
 namespace {
@@ -16,23 +15,25 @@ std::string shown(double value) {
 
 } // namespace
 
-Fault impossible(std::string_view field, std::string detail, std::string clears) {
-    return {Code::value_impossible, std::move(detail), std::string(field), std::move(clears)};
+Fault impossible(std::string_view field, const Worded& detail, const Worded& clears) {
+    return {Code::value_impossible, detail.text, std::string(field), clears.text, detail, clears};
 }
 
 FieldCheck& FieldCheck::between(std::string_view field, std::optional<double> value, double least,
                                 double most) {
     if (fault_ || !value || (*value >= least && *value <= most)) return *this;
-    fault_ = impossible(field, shown(*value) + " cannot be",
-                        "it must be from " + shown(least) + " to " + shown(most));
+    fault_ = impossible(
+        field, worded("{value} cannot be", {{"value", shown(*value)}}),
+        worded("it must be from {least} to {most}", {{"least", shown(least)}, {"most", shown(most)}}));
     return *this;
 }
 
 FieldCheck& FieldCheck::above(std::string_view field, std::optional<double> value, double limit,
                               double most) {
     if (fault_ || !value || (*value > limit && *value <= most)) return *this;
-    fault_ = impossible(field, shown(*value) + " cannot be",
-                        "it must be more than " + shown(limit) + " and at most " + shown(most));
+    fault_ = impossible(field, worded("{value} cannot be", {{"value", shown(*value)}}),
+                        worded("it must be more than {limit} and at most {most}",
+                               {{"limit", shown(limit)}, {"most", shown(most)}}));
     return *this;
 }
 

@@ -2,7 +2,7 @@
 // field.
 //
 // Promises: NaN and infinities are refused everywhere; an absent optional value is never refused; limits
-//   stand in the answer as they were given, so the line a person reads says what would be right.
+//   stand in the answer as they were given, so the line a person reads says what would be right, in any language.
 // Does not: judge. A value can be possible and still far past a limit of the trade.
 #pragma once
 
@@ -15,7 +15,7 @@
 namespace undersheet::trade {
 
 // The fault of every computation here: the field, what was found, what would be right.
-[[nodiscard]] Fault impossible(std::string_view field, std::string detail, std::string clears);
+[[nodiscard]] Fault impossible(std::string_view field, const Worded& detail, const Worded& clears);
 
 // if (const auto wrong = FieldCheck().between("rh_pct", rh, 0, 100).fault()) return *wrong;
 class FieldCheck {

@@ -24,12 +24,14 @@ std::string tape_field(std::size_t i, const char* name) { return "tapes[" + std:
 
 std::optional<Fault> wrong_corners(const std::vector<std::string>& labels) {
     if (labels.size() < 3 || labels.size() > kMostCorners)
-        return impossible("corners", std::to_string(labels.size()) + " corners", "a roof has from 3 to 40");
+        return impossible("corners", worded("{n} corners", {{"n", std::to_string(labels.size())}}),
+                          "a roof has from 3 to 40");
     std::set<std::string> seen;
     for (std::size_t i = 0; i < labels.size(); ++i)
         if (labels[i].empty() || !seen.insert(labels[i]).second)
             return impossible("corners[" + std::to_string(i) + "]",
-                              "\"" + labels[i] + "\" stands there already or is empty",
+                              worded("\"{corner}\" stands there already or is empty",
+                                     {{"corner", worded_typed(labels[i])}}),
                               "give each corner its own letter");
     return std::nullopt;
 }
@@ -45,10 +47,14 @@ Result<TapedLine> line_of(const OutlineInput& in, std::size_t i) {
     const auto from = place_of(tape.from, in.corners);
     const auto to = place_of(tape.to, in.corners);
     if (!from || !to)
-        return impossible(tape_field(i, from ? "to" : "from"), "no corner " + (from ? tape.to : tape.from),
-                          "name two corners of the outline");
+        return impossible(
+            tape_field(i, from ? "to" : "from"),
+            worded("no corner {corner}", {{"corner", worded_typed(from ? tape.to : tape.from)}}),
+            "name two corners of the outline");
     if (*from == *to)
-        return impossible(tape_field(i, "to"), "both ends are " + tape.to, "name two different corners");
+        return impossible(tape_field(i, "to"),
+                          worded("both ends are {corner}", {{"corner", worded_typed(tape.to)}}),
+                          "name two different corners");
     FieldCheck check;
     check.above(tape_field(i, "m"), tape.m, 0, kLongest_m)
         .above(tape_field(i, "sd_mm"), tape.sd_mm, 0, kWidestDoubt_mm);
@@ -71,12 +77,16 @@ Result<std::vector<TapedLine>> lines_of(const OutlineInput& in) {
     return lines;
 }
 
-std::string named(const OutlineInput& in, CornerPair pair) {
-    return in.corners[pair.from] + in.corners[pair.to];
+Worded named(const OutlineInput& in, CornerPair pair) {
+    return worded_typed(in.corners[pair.from] + in.corners[pair.to]);
+}
+
+Worded to_tape_next(const OutlineInput& in, CornerPair next) {
+    return worded("tape {pair} next", {{"pair", named(in, next)}});
 }
 
 Fault loose(const OutlineInput& in, CornerPair next) {
-    return impossible("tapes", "these tapes leave a corner loose", "tape " + named(in, next) + " next");
+    return impossible("tapes", "these tapes leave a corner loose", to_tape_next(in, next));
 }
 
 // A side of a triangle longer than the other two together, if there is one; the plainest reason why nothing fits.
@@ -93,8 +103,10 @@ std::optional<Fault> too_long(const OutlineInput& in, const std::vector<TapedLin
             const double second = taped(corner, lines[i].to);
             if (first > 0 && second > 0 && lines[i].m >= first + second)
                 return impossible(tape_field(i, "m"),
-                                  shortest(lines[i].m, 3) + " m is no shorter than the way round by " +
-                                      in.corners[corner] + ", " + shortest(first + second, 3) + " m",
+                                  worded("{m} m is no shorter than the way round by {corner}, {round} m",
+                                         {{"m", shortest(lines[i].m, 3)},
+                                          {"corner", worded_typed(in.corners[corner])},
+                                          {"round", shortest(first + second, 3)}}),
                                   "tape the three sides of that triangle again");
         }
     return std::nullopt;
@@ -107,9 +119,11 @@ Fault no_shape(const OutlineInput& in, const std::vector<TapedLine>& lines) {
 }
 
 Fault undecided(const OutlineInput& in, const Rival& rival) {
-    return impossible("tapes", "these tapes fit two different roofs",
-                      "tape " + named(in, rival.tape) + " next: it is about " + fixed(rival.here_m, 2) +
-                          " m or " + fixed(rival.there_m, 2) + " m");
+    return impossible(
+        "tapes", "these tapes fit two different roofs",
+        worded("tape {pair} next: it is about {here} m or {there} m", {{"pair", named(in, rival.tape)},
+                                                                       {"here", fixed(rival.here_m, 2)},
+                                                                       {"there", fixed(rival.there_m, 2)}}));
 }
 
 // Held in principle, but by tapes so nearly in a line that their small errors move a corner a long way.
@@ -124,8 +138,9 @@ std::optional<Fault> badly_held(const OutlineInput& in, const std::vector<TapedL
         if (const double sd_mm = 1000 * std::hypot(held->corner_sd[i].x_m, held->corner_sd[i].y_m);
             sd_mm > loose_mm)
             return impossible("tapes",
-                              "corner " + in.corners[i] + " is held only to " + fixed(sd_mm, 0) + " mm",
-                              "tape " + named(in, next) + " next");
+                              worded("corner {corner} is held only to {mm} mm",
+                                     {{"corner", worded_typed(in.corners[i])}, {"mm", fixed(sd_mm, 0)}}),
+                              to_tape_next(in, next));
     return std::nullopt;
 }
 

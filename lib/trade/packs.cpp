@@ -41,16 +41,20 @@ std::string pack_field(std::size_t index, const char* member) {
 
 std::optional<Fault> wrong_pack(const Pack& pack, std::size_t index) {
     if (!(Decimal() < pack.size)) {
-        return impossible(pack_field(index, "size"), pack.size.text() + " cannot be",
+        return impossible(pack_field(index, "size"),
+                          worded("{value} cannot be", {{"value", pack.size.text()}}),
                           "a pack holds more than nothing");
     }
     if (pack.price >= 0 && pack.price <= kMostPackPrice) return std::nullopt;
-    return impossible(pack_field(index, "price"), std::to_string(pack.price) + " cannot be",
+    return impossible(pack_field(index, "price"),
+                      worded("{value} cannot be", {{"value", std::to_string(pack.price)}}),
                       "give the price in minor units, 0 or more");
 }
 
 std::optional<Fault> wrong_field(const PacksInput& in) {
-    if (in.need < Decimal()) return impossible("need", in.need.text() + " cannot be", "it must be 0 or more");
+    if (in.need < Decimal())
+        return impossible("need", worded("{value} cannot be", {{"value", in.need.text()}}),
+                          "it must be 0 or more");
     if (in.packs.empty())
         return impossible("packs", "there is no pack to choose from", "give at least one size and price");
     for (std::size_t i = 0; i < in.packs.size(); ++i) {

@@ -216,14 +216,15 @@ double distance_to_edges_m(const Polygon& polygon, Point from) {
 
 Done check_outline(const Polygon& polygon) {
     if (polygon.size() < 3)
-        return impossible("outline", std::to_string(polygon.size()) + " corners",
+        return impossible("outline", worded("{n} corners", {{"n", std::to_string(polygon.size())}}),
                           "a roof has three corners or more");
     for (std::size_t i = 0; i < polygon.size(); ++i)
         if (!is_finite(polygon[i]))
             return impossible(corner_field(i), "not a number", "give x and y in metres");
     if (const auto pair = crossing_edges(polygon))
         return impossible(corner_field(pair->second),
-                          "the edge from here crosses or touches the one from " + corner_field(pair->first),
+                          worded("the edge from here crosses or touches the one from {corner}",
+                                 {{"corner", corner_field(pair->first)}}),
                           "give the corners in the order in which one walks round the roof");
     if (!is_simple(polygon))
         return impossible("outline", "the corners enclose no area", "give corners that go round the roof");
@@ -236,10 +237,11 @@ Done check_outline(const Polygon& polygon) {
 Result<Polygon> inset(const Polygon& polygon, double width_m) {
     if (const Done fit = check_outline(polygon); !fit) return fit.fault();
     if (!std::isfinite(width_m) || width_m < 0)
-        return impossible("width_m", fixed(width_m, 3) + " m", "a strip is 0 m wide or more");
-    const Fault narrow =
-        impossible("width_m", "no room for a strip " + shortest(width_m, 3) + " m wide all round",
-                   "take a narrower strip, or the whole roof as strip");
+        return impossible("width_m", worded("{m} m", {{"m", fixed(width_m, 3)}}),
+                          "a strip is 0 m wide or more");
+    const Fault narrow = impossible(
+        "width_m", worded("no room for a strip {m} m wide all round", {{"m", shortest(width_m, 3)}}),
+        "take a narrower strip, or the whole roof as strip");
     Polygon left = polygon;
     while (width_m > 0) {
         const std::vector<Point> speeds = inward_speeds(left);

@@ -109,15 +109,15 @@ TEST_CASE("a pack without a price is still chosen, and there is no total") {
     const auto list = list_with(R"("unit": "m", "price": 990)", R"("unit": "m")");
     const auto made = taken_off(test::ell(), &list);
     CHECK(test::bought(made, "foam") == "1 x 10 without price");
-    CHECK(line(made, "foam").remark == "a pack of it has no price");
+    CHECK(line(made, "foam").remark.text == "a pack of it has no price");
     CHECK(made.line("net") == nullptr);
-    CHECK(made.remarks == std::vector<std::string>{"no total: no price for foam strip"});
+    CHECK(test::remarks(made) == std::vector<std::string>{"no total: no price for foam strip"});
 }
 
 TEST_CASE("an article that is not on the price list is said to be missing") {
     const auto list = list_with(R"(  {"item": "primer", "size": 0.25, "unit": "l", "price": 980},)", "");
     const auto made = taken_off(test::ell(), &list);
-    CHECK(line(made, "primer").remark == "not on the price list");
+    CHECK(line(made, "primer").remark.text == "not on the price list");
     CHECK(line(made, "primer").packs.empty());
     CHECK(made.line("total") == nullptr);
 }
@@ -128,7 +128,7 @@ TEST_CASE("no roll wide enough leaves the sheet without a price, and says what t
     const auto made = taken_off(test::ell(), &list);
     CHECK_FALSE(made.sheet.has_value());
     CHECK(amount(made, "sheet") == "35.475 m2");
-    CHECK(line(made, "sheet").remark == "no roll on the price list is wide enough for one piece");
+    CHECK(line(made, "sheet").remark.text == "no roll on the price list is wide enough for one piece");
     CHECK(made.line("total") == nullptr);
 }
 
@@ -140,7 +140,7 @@ TEST_CASE("a price list without a VAT rate ends at the net price") {
     const auto made = taken_off(test::ell(), &list);
     CHECK(line(made, "net").price == 299398);
     CHECK(made.line("total") == nullptr);
-    CHECK(made.remarks == std::vector<std::string>{"no VAT: the price list chooses no rate"});
+    CHECK(test::remarks(made) == std::vector<std::string>{"no VAT: the price list chooses no rate"});
 }
 
 TEST_CASE("a method written before there was a take-off is refused by the first rate it lacks") {
@@ -176,7 +176,7 @@ TEST_CASE("tapes that disagree too much to order by are said so, at the limit th
     site.record("tape", "09:20", R"({"m":3.7})", "AB");
     const auto made = taken_off(site);
     REQUIRE(made.remarks.size() == 1);
-    CHECK(made.remarks.front().starts_with("do not order the sheet: the tapes disagree by "));
+    CHECK(made.remarks.front().text.starts_with("do not order the sheet: the tapes disagree by "));
 }
 
 TEST_CASE("an amount beyond anything on a roof is refused, not thrown") {

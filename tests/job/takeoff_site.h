@@ -86,6 +86,12 @@ inline std::string bought(const job::TakeOff& made, const std::string& name) {
     return text + (price ? " for " + std::to_string(*price) : " without price");
 }
 
+inline std::vector<std::string> remarks(const job::TakeOff& made) {
+    std::vector<std::string> texts;
+    for (const auto& remark : made.remarks) texts.push_back(remark.text);
+    return texts;
+}
+
 inline const job::TrimCuts& trims(const job::TakeOff& made, const std::string& item) {
     for (const auto& cuts : made.trims)
         if (cuts.item == item) return cuts;

@@ -65,7 +65,7 @@ TEST_CASE("under a pitched roof there is no chase: no sealant for it, no wedges,
 TEST_CASE("a wall that nobody described is counted with a chase, and the take-off says so") {
     const auto made = taken_off(rectangle(3.2, 2.1, ""));
     CHECK(made.line("wedges") != nullptr);
-    CHECK(made.remarks ==
+    CHECK(test::remarks(made) ==
           std::vector<std::string>{"nobody said what the wall at CD is: counted with a chase"});
 }
 

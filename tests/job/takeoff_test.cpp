@@ -47,7 +47,7 @@ TEST_CASE("the sheet of the L is 6.5 m off the 6.10 roll, 39.65 m², and takes t
     CHECK(amount(ell(), "sheet") == "39.65 m2");
     CHECK(fixed(line(ell(), "sheet_weight").amount.value(), 1) == "59.5");
     CHECK(line(ell(), "sheet_weight").working.front().find("54.7 to 61.9 kg") != std::string::npos);
-    CHECK(line(ell(), "sheet_weight").remark == "two people");
+    CHECK(line(ell(), "sheet_weight").remark.text == "two people");
     CHECK(line(ell(), "sheet").working.back() == "9.15 x 5.50 m = 50.325 m², 493.19");
     CHECK(line(ell(), "sheet").working[3] == "7.60 x 5.50 m = 41.8 m², 409.64"); // dearer
 }

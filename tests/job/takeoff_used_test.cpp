@@ -49,7 +49,7 @@ TEST_CASE("a use without an amount is said, because then more was used than the 
     site.record("use", "11:00", use("F2", ""), "", "field/1");
     const auto made = test::taken_off(site);
     REQUIRE(used(made, "deck_adhesive") != nullptr);
-    CHECK(used(made, "deck_adhesive")->remark == "1 use without an amount: more was used than this");
+    CHECK(used(made, "deck_adhesive")->remark.text == "1 use without an amount: more was used than this");
 }
 
 TEST_CASE("hours of a day count for each person on it, and a day without hours counts nothing") {

@@ -5,6 +5,7 @@
 #include "tests/paper/marked_words.h"
 #include "tests/paper/troubled_roof.h"
 
+#include "base/text.h"
 #include "entry/json.h"
 #include "paper/completion.h"
 #include "paper/text.h"
@@ -58,16 +59,16 @@ bool says_choice(const Words& words, const std::string& field, const std::string
            words.find_text(field + "." + word) != nullptr || words.find_text(word) != nullptr;
 }
 
-// Every text in the sources of lib/job that has places to fill in.
-std::set<std::string> forms_of_job() {
+// Every text in the sources of that room that has places to fill in.
+std::set<std::string> forms_of(const std::string& room) {
     const std::regex form(R"re("((?:[^"\\\n]|\\.)*\{[a-z_]+\}(?:[^"\\\n]|\\.)*)")re");
     std::set<std::string> forms;
-    for (const auto& item : std::filesystem::directory_iterator(UNDERSHEET_SOURCE_DIR "/lib/job")) {
+    for (const auto& item : std::filesystem::directory_iterator(UNDERSHEET_SOURCE_DIR "/lib/" + room)) {
         if (item.path().extension() != ".cpp") continue;
         std::ifstream in(item.path(), std::ios::binary);
         const std::string source((std::istreambuf_iterator<char>(in)), {});
         for (std::sregex_iterator at(source.begin(), source.end(), form), end; at != end; ++at)
-            forms.insert((*at)[1]);
+            forms.insert(replaced((*at)[1].str(), R"(\")", "\""));
     }
     return forms;
 }
@@ -157,9 +158,12 @@ TEST_CASE("every kind, field and choice of the catalogue is there in every langu
     }
 }
 
-TEST_CASE("every sentence lib/job makes of parts is there in every language") {
-    const auto forms = forms_of_job();
-    CHECK(forms.size() > 40);
+TEST_CASE("every sentence made of parts below the papers is there in every language") {
+    std::set<std::string> forms = forms_of("base");
+    CHECK_FALSE(forms.empty());
+    CHECK(forms_of("trade").size() > 15);
+    CHECK(forms_of("job").size() > 60);
+    for (const char* room : {"trade", "job"}) forms.merge(forms_of(room));
     for (const std::string& language : others())
         for (const std::string& form : forms) {
             CAPTURE(language, form);
@@ -217,7 +221,7 @@ TEST_CASE("what is on a paper and was not typed by anybody comes from the words 
                                     {test::roof_being_inspected(), test::kFirstMorning}}) {
         const auto job = site.fold(now);
         const auto judged = job::judge(job, test::default_method(), test::default_kinds());
-        for (const char* name : {"inspection", "stages", "punch", "completion", "care"}) {
+        for (const char* name : {"inspection", "stages", "punch", "completion", "care", "office"}) {
             const auto made = make_paper(name, job, judged, in_words(marked));
             REQUIRE(made.ok());
             CAPTURE(name, now);

@@ -62,6 +62,7 @@ std::string typed_into(const job::Job& job) {
     for (const entry::Entry& entry : *job.entries) {
         gather(entry.data, all);
         gather(entry.raw, all);
+        all += entry.device + "\n"; // a name too
         for (const auto& [field, value] : entry.personal) all += value + "\n";
     }
     for (const job::Person& person : job.people) all += person.name + "\n";
