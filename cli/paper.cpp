@@ -10,9 +10,8 @@ int run_paper(const Arguments& arguments, Screen& screen) {
     const std::string path = arguments.one("-o");
     const auto prices = prices_of(arguments);
     if (!prices) return screen.refuse(prices.fault());
-    const std::string language = arguments.one("--language").empty() ? "en" : arguments.one("--language");
-    const auto made =
-        desk->paper(asked(arguments), arguments.one("KIND"), paper_format(path), *prices, language);
+    const auto made = desk->paper(asked(arguments), arguments.one("KIND"), paper_format(path), *prices,
+                                  arguments.one("--language"));
     if (!made) return screen.refuse(made.fault());
     if (const auto written = write_file(path, made->bytes); !written) return screen.refuse(written.fault());
     if (path != "-") screen.line(job_words(made->job) + ": " + made->name + " written to " + path);
@@ -31,7 +30,7 @@ std::vector<Verb> paper_verbs() {
                Sort::file},
               book_option(),
               {"--prices", "FILE", "the firm's price list; order and offer need it", false, Sort::file},
-              {"--language", "TAG", "what it is written in: en or de; else English"},
+              {"--language", "TAG", "what it is written in: en or de; else the firm's, else English"},
               {"--job", "REF", "the job; else the one last worked on"},
               {"--supplement", "N", "which visit, for look; else the one that is open, or the last"},
               {"--when", "TIME", "as it stood then, with offset; else now"}},

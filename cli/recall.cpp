@@ -12,10 +12,9 @@ std::string format_of(const Arguments& arguments) {
 int run_recall(const Arguments& arguments, Screen& screen) {
     auto desk = open_desk(arguments);
     if (!desk) return screen.refuse(desk.fault());
-    const desk::RecallBy by = {
-        arguments.one("BATCH"),    arguments.one("--product"),
-        arguments.one("--notice"), arguments.one("--from"),
-        arguments.one("--to"),     arguments.has("--language") ? arguments.one("--language") : "en"};
+    const desk::RecallBy by = {arguments.one("BATCH"),    arguments.one("--product"),
+                               arguments.one("--notice"), arguments.one("--from"),
+                               arguments.one("--to"),     arguments.one("--language")};
     const auto made = desk->recall(asked(arguments), by, format_of(arguments));
     if (!made) return screen.refuse(made.fault());
     const std::string path = arguments.has("-o") ? arguments.one("-o") : "-";
@@ -36,7 +35,7 @@ std::vector<Verb> recall_verbs() {
          {{"--product", "WORD", "what it is: deck_adhesive, primer, sheet; else anything"},
           {"--from", "DAY", "the first day on which it may have been used; else ever"},
           {"--to", "DAY", "the last day"},
-          {"--language", "TAG", "what it is written in: en or de; else English"},
+          {"--language", "TAG", "what it is written in: en or de; else the firm's, else English"},
           {"--notice", "TEXT", "whose notice, which number"},
           {"-o", "FILE", "where to; .html, .pdf, .txt, .json or .csv; else the screen", false, Sort::file},
           book_option(),

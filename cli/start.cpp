@@ -29,8 +29,9 @@ int run_start(const Arguments& arguments, Screen& screen) {
     if (!arguments.has("--firm"))
         return screen.refuse({Code::argument_wrong, "say whose book it is", "start",
                               "--firm NAME, or --from FILE for a whole book that was handed over"});
-    const desk::Firm firm = {arguments.one("--firm"), arguments.one("--address"), arguments.one("--phone"),
-                             arguments.one("--email"), arguments.one("--registration")};
+    const desk::Firm firm = {arguments.one("--firm"),         arguments.one("--address"),
+                             arguments.one("--phone"),        arguments.one("--email"),
+                             arguments.one("--registration"), arguments.one("--language")};
     const auto started = desk::Desk::start(book, firm, arguments.one("--when"));
     if (!started) return screen.refuse(started.fault());
     if (arguments.has("--json")) {
@@ -56,6 +57,7 @@ std::vector<Verb> start_verbs() {
               {"--phone", "NUMBER", "whom the customer rings"},
               {"--email", "ADDRESS", "for the papers"},
               {"--registration", "TEXT", "company or trade registration, as it should be printed"},
+              {"--language", "TAG", "what its papers are written in: en or de; else English"},
               {"--when", "TIME", "with offset; else now"},
               {"--json", "", "write JSON for scripts"}},
              run_start}};

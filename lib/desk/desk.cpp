@@ -21,6 +21,7 @@ Typed firm_typed(const Firm& firm) {
     typed.put("phone", firm.phone);
     typed.put("email", firm.email);
     typed.put("registration", firm.registration);
+    typed.put("language", firm.language);
     return typed;
 }
 

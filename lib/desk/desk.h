@@ -115,7 +115,7 @@ public:
     // --- papers and the journal ---
     [[nodiscard]] Result<PaperMade> paper(const Asked& asked, std::string_view paper, std::string_view format,
                                           std::string_view prices = {},
-                                          std::string_view language = "en");                // BCP 47
+                                          std::string_view language = {}); // BCP 47; "" is the firm's
     [[nodiscard]] Result<History> history(const Asked& asked, std::string_view entry = {}); // "" is all of it
     // `receipts` are the texts of receipts that somebody outside holds.
     [[nodiscard]] Result<Verified> verify(const Lines& receipts = {});

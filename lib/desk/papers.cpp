@@ -1,8 +1,10 @@
 #include "paper/papers.h"
 #include "base/text.h"
 #include "desk/desk.h"
+#include "desk/language.h"
 #include "desk/prices.h"
 #include "desk/supplements.h"
+#include "job/queries.h"
 #include "paper/photographs.h"
 #include "picture/camera.h"
 #include "picture/smaller.h"
@@ -56,13 +58,13 @@ std::vector<std::string> paper_names() { return paper::paper_names(); }
 
 Result<PaperMade> Desk::paper(const Asked& asked, std::string_view paper, std::string_view format,
                               std::string_view prices_text, std::string_view language) {
-    const auto words = paper::Words::of(language);
-    if (!words) return words.fault();
     const auto prices = given_prices(prices_text);
     if (!prices) return prices.fault();
     auto on = take_up(*session_, seen_by(asked, paper));
     if (!on) return on.fault();
     if (auto chosen = last_visit(*on, asked, paper); !chosen) return chosen.fault();
+    const auto words = words_for(language, job::firm_said(on->job, "language"));
+    if (!words) return words.fault();
     auto book = session_->reader();
     if (!book) return book.fault();
     const paper::Setting setting = {**words,

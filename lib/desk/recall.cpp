@@ -2,8 +2,10 @@
 
 #include "base/text.h"
 #include "desk/desk.h"
+#include "desk/language.h"
 #include "desk/own.h"
 #include "desk/supplements.h"
+#include "job/queries.h"
 #include "paper/papers.h"
 #include <algorithm>
 
@@ -54,14 +56,16 @@ Result<Case> whole_job(Session& session, const std::string& ref, const std::stri
 } // namespace
 
 Result<std::string> Desk::recall(const Asked& asked, const RecallBy& by, std::string_view format) {
-    const auto words = paper::Words::of(by.language);
-    if (!words) return words.fault();
     auto wanted = wanted_of(by);
     if (!wanted) return wanted.fault();
     auto when = time_of(*session_, asked.when);
     if (!when) return when.fault();
     auto book = session_->reader();
     if (!book) return book.fault();
+    auto office = (*book)->entries((*book)->office());
+    if (!office) return office.fault();
+    const auto words = words_for(by.language, job::firm_said(*office, *when, "language"));
+    if (!words) return words.fault();
     auto jobs = (*book)->jobs();
     if (!jobs) return jobs.fault();
     std::vector<Case> cases;

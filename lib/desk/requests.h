@@ -28,6 +28,7 @@ struct PinChange {
 
 struct Firm {
     std::string name = {}, address = {}, phone = {}, email = {}, registration = {};
+    std::string language = {}; // of its papers, BCP 47; "" is English
 };
 
 struct NewPerson {
@@ -93,7 +94,7 @@ struct NewSupplement {
 // Which roofs hold a batch.
 struct RecallBy {
     std::string batch = {}, product = {}, notice = {}, from = {}, to = {}; // days; "" leaves the window open
-    std::string language = "en";
+    std::string language = {};                                             // "" is the firm's, else English
 };
 
 struct SupplementSign {

@@ -128,10 +128,13 @@ std::vector<const Finding*> findings_on(const Judgement& judgement, const Readin
 }
 
 std::string firm_said(const Job& job, std::string_view field) {
+    return firm_said(*job.entries, job.as_of, field);
+}
+
+std::string firm_said(const EntryList& entries, const entry::Time& as_of, std::string_view field) {
     std::string said;
-    for (const entry::Entry& entry : *job.entries)
-        if (entry.kind == "firm" && entry.when.unix_s <= job.as_of.unix_s &&
-            entry.data.find(field) != nullptr)
+    for (const entry::Entry& entry : entries)
+        if (entry.kind == "firm" && entry.when.unix_s <= as_of.unix_s && entry.data.find(field) != nullptr)
             said = entry.field_text(field);
     return said;
 }

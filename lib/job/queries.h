@@ -35,6 +35,8 @@ namespace undersheet::job {
 
 // The firm as this job was opened under it, "" when nobody said.
 [[nodiscard]] std::string firm_said(const Job& job, std::string_view field);
+[[nodiscard]] std::string firm_said(const EntryList& entries, const entry::Time& as_of,
+                                    std::string_view field);
 
 // Who agreed that a part is left out; a personal value, so it is asked of the entry that says so.
 [[nodiscard]] std::string agreed_by(const Part& part);

@@ -23,8 +23,9 @@ std::string line_of(const Result<T>& result) {
 
 class DeskTest {
 public:
-    explicit DeskTest(std::string clock = "2026-06-11T08:00:00+01:00") : clock_(std::move(clock)) {
-        good(desk::Desk::start(path(), {"Pell & Daughter", "3 Quay Lane", "", "", ""}, world()));
+    explicit DeskTest(std::string clock = "2026-06-11T08:00:00+01:00", const std::string& language = {})
+        : clock_(std::move(clock)) {
+        good(desk::Desk::start(path(), {"Pell & Daughter", "3 Quay Lane", "", "", "", language}, world()));
         good(open().add_person({}, {"Isolde Pell", "installer", "IP", "", "", ""}));
         good(open().add_person({"", "IP", ""}, {"Wren Pell", "installer", "WP", "", "", ""}));
         good(open().open_job(by("IP"), {"A-07", "small dormer", "", false, ""}));

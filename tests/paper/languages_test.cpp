@@ -12,6 +12,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -181,6 +182,14 @@ TEST_CASE("a language is found by its tag, or by that of its larger family; ther
         CHECK(words.fault().code == Code::no_such_words);
         CHECK(words.fault().clears == "de, en");
     }
+}
+
+TEST_CASE("a firm can choose each language there are words for, and no other") {
+    auto choices = test::default_kinds().find("firm")->field("language")->choices;
+    std::sort(choices.begin(), choices.end());
+    auto languages = Words::languages();
+    std::sort(languages.begin(), languages.end());
+    CHECK(choices == languages);
 }
 
 TEST_CASE("figures and places are written as the language writes them, and for programs with a point") {
