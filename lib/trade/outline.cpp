@@ -66,7 +66,7 @@ Result<std::vector<TapedLine>> lines_of(const OutlineInput& in) {
     if (const auto wrong = wrong_corners(in.corners)) return *wrong;
     if (const auto wrong = FieldCheck().above("sd_mm", in.sd_mm, 0, kWidestDoubt_mm).fault()) return *wrong;
     if (in.tapes.size() > kMostTapes)
-        return impossible("tapes", std::to_string(in.tapes.size()) + " tapes",
+        return impossible("tapes", worded("{n} tapes", {{"n", std::to_string(in.tapes.size())}}),
                           "a roof is worked out from at most 200; take those out that were taped again");
     std::vector<TapedLine> lines;
     for (std::size_t i = 0; i < in.tapes.size(); ++i) {

@@ -193,6 +193,9 @@ TEST_CASE("each reason for which tapes fix no outline is said in German, its fig
           "einmal messen");
     CHECK(why_in_german(rectangle_taped({{"AE", "5"}})) ==
           "Maß AE: keine Ecke E; zwei Ecken des Umrisses nennen");
+    CHECK(why_in_german(rectangle_taped(test::Places(197, {"AC", "5"}))) ==
+          "201 Maße; ein Dach wird aus höchstens 200 gerechnet; die zurücknehmen, die noch einmal gemessen "
+          "wurden");
     CHECK(why_in_german(pentagon_that_may_fold()) ==
           "diese Maße passen auf zwei verschiedene Dächer; als Nächstes BD messen: Es sind etwa 4,57 m oder "
           "1,74 m");
