@@ -313,7 +313,7 @@ void add_plan(Making& making, const PlanAbout& about) {
         making.paper.add(std::move(*drawing));
         return;
     }
-    const std::string& why = making.job.roof.outline_says;
+    const std::string why = making.said.again(making.job.roof.outline_says_as);
     making.sentence(why.empty() ? "plan.none" : "plan.none_because", {{"why", why}});
 }
 

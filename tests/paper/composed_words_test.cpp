@@ -88,18 +88,11 @@ Result<Document> made_in(const Words& words, std::string_view paper, const test:
     return make_paper(paper, job, judged, setting_in(words, prices));
 }
 
-// The plan says why there is none in a sentence of its own (lib/paper/plan.cpp), still in English.
-bool is_missing_plan(const Block& block) {
-    const auto* paragraph = std::get_if<Paragraph>(&block);
-    return paragraph != nullptr && paragraph->text.words().starts_with("⟦Es gibt keinen Plan");
-}
-
 Strings past_the_words(std::string_view paper, const test::Site& site,
                        const method::PriceList* prices = nullptr) {
     static const Words marked = test::marked_words("de");
     auto made = made_in(marked, paper, site, prices);
     REQUIRE(made.ok());
-    std::erase_if(made->blocks, is_missing_plan);
     return test::said_past_the_words(*made, site.fold("18:00"));
 }
 
