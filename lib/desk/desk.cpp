@@ -2,6 +2,7 @@
 
 #include "book/machine.h"
 #include "desk/drafts.h"
+#include "desk/firm.h"
 #include "desk/session.h"
 
 namespace undersheet::desk {
@@ -12,17 +13,6 @@ Result<std::unique_ptr<entry::World>> machine(const std::string& clock) {
     auto time = entry::parse_time(clock);
     if (!time) return Fault{time.fault().code, time.fault().detail, "UNDERSHEET_CLOCK", time.fault().clears};
     return book::this_machine(*time);
-}
-
-Typed firm_typed(const Firm& firm) {
-    Typed typed = {"firm", {}, {}, {}};
-    typed.put("name", firm.name);
-    typed.put("address", firm.address);
-    typed.put("phone", firm.phone);
-    typed.put("email", firm.email);
-    typed.put("registration", firm.registration);
-    typed.put("language", firm.language);
-    return typed;
 }
 
 } // namespace

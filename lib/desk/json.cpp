@@ -213,6 +213,17 @@ std::string json_of(const Started& started) {
     return text_of(Value().set("book", started.book).set("firm", started.firm).set("device", started.device));
 }
 
+std::string json_of(const Firm& firm) {
+    Value object;
+    object.set("name", firm.name);
+    put(object, "address", firm.address);
+    put(object, "phone", firm.phone);
+    put(object, "email", firm.email);
+    put(object, "registration", firm.registration);
+    put(object, "language", firm.language);
+    return text_of(object);
+}
+
 std::string json_of(const std::vector<PersonLine>& people) { return text_of(rows_of(people, person_value)); }
 std::string json_of(const std::vector<JobLine>& jobs) { return text_of(rows_of(jobs, job_value)); }
 

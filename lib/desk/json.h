@@ -4,10 +4,12 @@
 #pragma once
 
 #include "desk/answers.h"
+#include "desk/requests.h"
 
 namespace undersheet::desk {
 
 [[nodiscard]] std::string json_of(const Started& started);
+[[nodiscard]] std::string json_of(const Firm& firm);
 [[nodiscard]] std::string json_of(const std::vector<PersonLine>& people);
 [[nodiscard]] std::string json_of(const std::vector<JobLine>& jobs);
 [[nodiscard]] std::string json_of(const std::vector<SupplementLine>& supplements);

@@ -100,29 +100,6 @@ Done is_new(const std::vector<Person>& people, const NewPerson& added, const std
     return {};
 }
 
-struct OpenJobs {
-    std::vector<std::string> ids = {};
-    std::vector<Person> people = {}; // on any of them
-};
-
-// Every job that is still open gets its own copy, so that a job handed over alone knows its people. The job last worked on
-// comes last, so that it stays the one last worked on.
-Result<OpenJobs> open_jobs(Session& session, book::Book& book) {
-    auto jobs = book.jobs();
-    if (!jobs) return jobs.fault();
-    auto last = book.last_job();
-    if (!last) return last.fault();
-    OpenJobs open;
-    for (const auto& line : *jobs) {
-        auto on = take_up(session, {line.ref, {}, {}});
-        if (!on) return on.fault();
-        if (on->job.handed_over != nullptr) continue;
-        open.ids.insert(line.job == *last ? open.ids.end() : open.ids.begin(), line.job);
-        open.people.insert(open.people.end(), on->job.people.begin(), on->job.people.end());
-    }
-    return open;
-}
-
 // Whoever another device put on a job stays the same person when added to this book.
 std::string id_of(Session& session, const NewPerson& added, const std::vector<Person>& people,
                   const OpenJobs& jobs) {
@@ -167,6 +144,31 @@ Result<Person> person_meant(const std::vector<Person>& people, const std::string
     if (fitting.size() == 1) return fitting[0];
     return Fault{Code::person_unknown, "'" + typed + "' fits " + joined(names_of(fitting), " and "), "--by",
                  "give the initials"};
+}
+
+Result<OpenJobs> open_jobs(Session& session, book::Book& book) {
+    auto jobs = book.jobs();
+    if (!jobs) return jobs.fault();
+    auto last = book.last_job();
+    if (!last) return last.fault();
+    OpenJobs open;
+    for (const auto& line : *jobs) {
+        auto on = take_up(session, {line.ref, {}, {}});
+        if (!on) return on.fault();
+        if (on->job.handed_over != nullptr) continue;
+        open.ids.insert(line.job == *last ? open.ids.end() : open.ids.begin(), line.job);
+        open.people.insert(open.people.end(), on->job.people.begin(), on->job.people.end());
+    }
+    return open;
+}
+
+std::vector<entry::Draft> with_copies(const entry::Draft& draft, const OpenJobs& jobs) {
+    std::vector<entry::Draft> drafts = {draft};
+    for (const auto& job : jobs.ids) {
+        drafts.push_back(draft);
+        drafts.back().job = job;
+    }
+    return drafts;
 }
 
 Result<std::vector<Person>> people_of_book(Session& session) {
@@ -215,12 +217,7 @@ Result<PersonLine> Desk::add_person(const Asked& asked, const NewPerson& wanted)
     for (const auto& others : {*people, jobs->people}) {
         if (auto fresh = is_new(others, person, id); !fresh) return fresh.fault();
     }
-    std::vector<entry::Draft> drafts = {*draft};
-    for (const auto& job : jobs->ids) {
-        drafts.push_back(*draft);
-        drafts.back().job = job;
-    }
-    auto kept = (*book)->append(std::move(drafts));
+    auto kept = (*book)->append(with_copies(*draft, *jobs));
     if (!kept) return kept.fault();
     return line_of(described(kept->front()));
 }

@@ -18,6 +18,15 @@ namespace undersheet::desk {
 // What the office journal says of somebody, once more for a job; job and time are the caller's.
 [[nodiscard]] entry::Draft copy_for_job(const entry::Entry& person);
 
+struct OpenJobs {
+    std::vector<std::string> ids = {};
+    std::vector<job::Person> people = {}; // on any of them
+};
+// Every job that is still open gets its own copy of what the book says, so that a job handed over alone knows its people and its firm. The
+// job last worked on comes last, so that it stays the one last worked on.
+[[nodiscard]] Result<OpenJobs> open_jobs(Session& session, book::Book& book);
+[[nodiscard]] std::vector<entry::Draft> with_copies(const entry::Draft& draft, const OpenJobs& jobs);
+
 [[nodiscard]] Result<std::vector<job::Person>> people_of_book(Session& session);
 
 } // namespace undersheet::desk

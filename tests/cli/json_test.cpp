@@ -109,9 +109,11 @@ TEST_CASE("lines fed at once answer for scripts, kept or not") {
     CHECK(said["bad"][0]["line"] == 1);
 }
 
-TEST_CASE("the commands that make a book, a person or a job answer for scripts") {
+TEST_CASE("the commands that make a book, a person or a job, or change the firm, answer for scripts") {
     Program program;
     check_has(read(program.run("start roofs.book --firm Pell --json")), {"book", "firm", "device"});
     check_has(read(program.run("people add 'Isolde Pell' --role installer --json"))[0], {"name", "initials"});
     check_has(read(program.run("jobs new A-07 --roof dormer --by IP --json"))[0], {"ref"});
+    check_has(read(program.run("firm --json")), {"name"});
+    check_has(read(program.run("firm change --phone '01632 960 119' --by IP --json")), {"name", "phone"});
 }

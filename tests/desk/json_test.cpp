@@ -41,6 +41,7 @@ TEST_CASE("every answer for scripts is of the shape its schema says") {
     CHECK(held_against("findings", desk::json_of(good(desk.findings({})))) == "done");
     CHECK(held_against("punch", desk::json_of(good(desk.punch({})))) == "done");
     CHECK(held_against("jobs", desk::json_of(good(desk.jobs()))) == "done");
+    CHECK(held_against("firm", desk::json_of(good(desk.firm()))) == "done");
     CHECK(held_against("people", desk::json_of(good(desk.people()))) == "done");
     CHECK(held_against("history", desk::json_of(good(desk.history({})))) == "done");
     CHECK(held_against("verify", desk::json_of(good(desk.verify()))) == "done");

@@ -1,0 +1,84 @@
+#include "desk/firm.h"
+
+#include "desk/desk.h"
+#include "desk/drafts.h"
+#include "desk/people.h"
+#include "job/queries.h"
+
+#include <array>
+
+namespace undersheet::desk {
+namespace {
+
+struct FirmField {
+    const char* name;
+    std::string Firm::*value;
+};
+constexpr std::array<FirmField, 6> kFirmFields{{{"name", &Firm::name},
+                                                {"address", &Firm::address},
+                                                {"phone", &Firm::phone},
+                                                {"email", &Firm::email},
+                                                {"registration", &Firm::registration},
+                                                {"language", &Firm::language}}};
+
+Firm said_last(const std::vector<entry::Entry>& office, const entry::Time& as_of) {
+    Firm firm;
+    for (const FirmField& field : kFirmFields) firm.*field.value = job::firm_said(office, as_of, field.name);
+    return firm;
+}
+
+Result<Firm> firm_of(book::Book& book, const entry::Time& as_of) {
+    auto office = book.entries(book.office());
+    if (!office) return office.fault();
+    return said_last(*office, as_of);
+}
+
+} // namespace
+
+Typed firm_typed(const Firm& firm) {
+    Typed typed = {"firm", {}, {}, {}};
+    for (const FirmField& field : kFirmFields) typed.put(field.name, firm.*field.value);
+    return typed;
+}
+
+Result<Firm> Desk::firm() {
+    auto book = session_->reader();
+    if (!book) return book.fault();
+    auto now = time_of(*session_, "");
+    if (!now) return now.fault();
+    return firm_of(**book, *now);
+}
+
+Result<Firm> Desk::change_firm(const Asked& asked, const Firm& changes) {
+    auto when = time_of(*session_, asked.when);
+    if (!when) return when.fault();
+    auto people = people_of_book(*session_);
+    if (!people) return people.fault();
+    auto by = person_meant(*people, asked.by);
+    if (!by) return by.fault();
+    auto book = session_->writer();
+    if (!book) return book.fault();
+    auto firm = firm_of(**book, *when);
+    if (!firm) return firm.fault();
+    bool is_other = false;
+    for (const FirmField& field : kFirmFields) {
+        const std::string& change = changes.*field.value;
+        if (change.empty() || change == (*firm).*field.value) continue;
+        (*firm).*field.value = change;
+        is_other = true;
+    }
+    if (!is_other)
+        return Fault{Code::argument_wrong, "that is what the book says already", "firm",
+                     "say what is new: --phone NUMBER, say"};
+    auto kinds = session_->kinds_of("");
+    if (!kinds) return kinds.fault();
+    auto draft = office_draft(**kinds, firm_typed(*firm), *when, by->id);
+    if (!draft) return draft.fault();
+    auto jobs = open_jobs(*session_, **book);
+    if (!jobs) return jobs.fault();
+    auto kept = (*book)->append(with_copies(*draft, *jobs));
+    if (!kept) return kept.fault();
+    return *firm;
+}
+
+} // namespace undersheet::desk

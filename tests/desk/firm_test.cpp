@@ -1,0 +1,55 @@
+// Whose book it is, and what is new about it.
+#include "tests/desk/desk_support.h"
+
+using namespace undersheet;
+
+namespace {
+
+bool stands_in(DeskTest& test, const std::string& words) {
+    return good(test.open().paper(DeskTest::by("IP"), "inspection", "txt", {}, {})).bytes.find(words) !=
+           std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("a firm's new number stands on the papers of every open job from then on, and the rest as it was") {
+    DeskTest test;
+    const desk::Firm before = good(test.open().firm());
+    CHECK_FALSE(stands_in(test, "01632 960 119"));
+    const desk::Firm after = good(test.open().change_firm(DeskTest::by("IP"), {.phone = "01632 960 119"}));
+    CHECK(after.name == before.name);
+    CHECK(after.phone == "01632 960 119");
+    CHECK(good(test.open().firm()).phone == "01632 960 119");
+    CHECK(stands_in(test, "01632 960 119"));
+    good(test.open().open_job(DeskTest::by("IP"), {"B-08", "garage", "", false, ""}));
+    CHECK(stands_in(test, "01632 960 119"));
+}
+
+TEST_CASE("a firm that chose no language can choose one later") {
+    DeskTest test;
+    good(test.open().change_firm(DeskTest::by("IP"), {.language = "de"}));
+    CHECK(stands_in(test, "Prüfung der Schalung"));
+}
+
+TEST_CASE("the change of a firm stands in the journal under the name of whoever said it") {
+    DeskTest test;
+    const auto entries = good(test.open().history({})).lines.size();
+    good(test.open().change_firm(DeskTest::by("WP"), {.email = "roofs@pell.example"}));
+    const auto history = good(test.open().history({}));
+    REQUIRE(history.lines.size() == entries + 1);
+    CHECK(history.lines.back().kind == "firm");
+    CHECK(history.lines.back().by == "Wren Pell");
+}
+
+TEST_CASE("a firm's change is refused where it changes nothing, nobody known says it, or there are no words "
+          "for its language") {
+    DeskTest test;
+    const std::string name = good(test.open().firm()).name;
+    for (const desk::Firm& same : {desk::Firm{}, desk::Firm{.name = name}}) {
+        const auto refused = test.open().change_firm(DeskTest::by("IP"), same);
+        CHECK(line_of(refused) ==
+              "firm: that is what the book says already; say what is new: --phone NUMBER, say");
+    }
+    CHECK_FALSE(test.open().change_firm(DeskTest::by("Oswin"), {.phone = "1"}).ok());
+    CHECK_FALSE(test.open().change_firm(DeskTest::by("IP"), {.language = "tlh"}).ok());
+}
