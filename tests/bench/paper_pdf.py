@@ -4,7 +4,8 @@
 paper_pdf.py PROGRAM [PAIRS]: PROGRAM is an optimised build. Both are started anew each time, in one run and in turns, and who goes first
 alternates. Wall time, processor time of the whole family of processes, and memory: of undersheet the most that was resident; of Chromium the
 most that all its processes had together, what they share counted once (the sum of Pss), in a run of its own so that looking does not slow
-down what is timed. The goal: 20 times as fast and a tenth of the memory. Needs what tests/setup.sh --all installs, and build/page_checks."""
+down what is timed. The goal: 20 times as fast and a tenth of the memory. WIDE_PX=4000 takes
+photographs as large as a phone's instead of 1600 points wide ones. Needs what tests/setup.sh --all installs, and build/page_checks."""
 import ctypes
 import glob
 import json

@@ -1,10 +1,10 @@
 // Twelve photographs as a phone makes them, drawn: node photographs.mjs FOLDER
-// 1600 by 1200, JPEG: boards in perspective light with noise on them, since a smooth picture would be too small for its size.
+// WIDE_PX wide (1600) and three quarters as high, JPEG: boards in perspective light with noise on them, since a smooth picture would be too small for its size.
 import { createRequire } from "node:module";
 import { join } from "node:path";
 
 const { chromium } = createRequire(join(process.env.PAGE_TOOLS, "package.json"))("playwright-core");
-const kWide_px = 1600, kHigh_px = 1200, kCount = 12;
+const kWide_px = Number(process.env.WIDE_PX ?? 1600), kHigh_px = Math.round(kWide_px * 0.75), kCount = 12;
 
 function draw(number) {
   const canvas = document.querySelector("canvas");
