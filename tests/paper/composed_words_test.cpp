@@ -69,14 +69,9 @@ test::Site pentagon_that_may_fold() {
 }
 
 Setting setting_in(const Words& words, const method::PriceList* prices) {
-    const Setting english = test::test_setting();
-    return {.words = words,
-            .method = english.method,
-            .kinds = english.kinds,
-            .number = "1",
-            .issue = "1",
-            .program = "undersheet test",
-            .prices = prices};
+    Setting setting = test::test_setting(words);
+    setting.prices = prices;
+    return setting;
 }
 
 const Words& german_words() { return **Words::of("de"); }

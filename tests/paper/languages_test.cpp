@@ -74,20 +74,10 @@ std::set<std::string> forms_of(const std::string& room) {
     return forms;
 }
 
-Setting in_words(const Words& words) {
-    const Setting english = test::test_setting();
-    return {.words = words,
-            .method = english.method,
-            .kinds = english.kinds,
-            .number = "1",
-            .issue = "1",
-            .program = "undersheet test"};
-}
-
 std::string german_text(std::string_view name, const test::Site& site, const std::string& now) {
     const auto job = site.fold(now);
     const auto judged = job::judge(job, test::default_method(), test::default_kinds());
-    const auto made = make_paper(name, job, judged, in_words(german()));
+    const auto made = make_paper(name, job, judged, test::test_setting(german()));
     REQUIRE(made.ok());
     return render_text(test::settled(*made), german());
 }
@@ -216,7 +206,7 @@ TEST_CASE("JSON and CSV keep the point in every language") {
     const auto job = test::troubled_roof().fold(test::kHandedOver);
     const auto judged = job::judge(job, test::default_method(), test::default_kinds());
     for (const char* format : {"json", "csv"}) {
-        const auto made = write_paper("inspection", format, job, judged, in_words(german()));
+        const auto made = write_paper("inspection", format, job, judged, test::test_setting(german()));
         REQUIRE(made.ok());
         CHECK(made->find("Holzfeuchte") != std::string::npos);
         CHECK(made->find("12.1") != std::string::npos);
@@ -231,7 +221,7 @@ TEST_CASE("what is on a paper and was not typed by anybody comes from the words 
         const auto job = site.fold(now);
         const auto judged = job::judge(job, test::default_method(), test::default_kinds());
         for (const char* name : {"inspection", "stages", "punch", "completion", "care", "office"}) {
-            const auto made = make_paper(name, job, judged, in_words(marked));
+            const auto made = make_paper(name, job, judged, test::test_setting(marked));
             REQUIRE(made.ok());
             CAPTURE(name, now);
             CHECK(test::said_past_the_words(*made, job) == std::vector<std::string>());

@@ -248,6 +248,16 @@ paper::Setting test_setting() {
             .picture = {}};
 }
 
+paper::Setting test_setting(const paper::Words& words) {
+    const paper::Setting english = test_setting();
+    return {.words = words,
+            .method = english.method,
+            .kinds = english.kinds,
+            .number = english.number,
+            .issue = english.issue,
+            .program = english.program};
+}
+
 std::string words_of(const paper::Document& document) {
     return render_text(document, paper::Words::english());
 }

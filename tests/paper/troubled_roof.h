@@ -15,6 +15,7 @@ inline const std::string kHandedOver = "2026-05-21T16:00:00+01:00";
 inline const std::string kFirstMorning = "2026-05-20T10:00:00+01:00";
 
 paper::Setting test_setting();
+paper::Setting test_setting(const paper::Words& words); // the same in other words
 
 // All the words of a paper in plain text, for looking something up in.
 std::string words_of(const paper::Document& document);
