@@ -68,7 +68,7 @@ int run_firm_change(const Arguments& arguments, Screen& screen) {
         arguments, screen,
         [&](desk::Desk& desk) { return desk.change_firm(asked(arguments), firm_in(arguments, "--name")); },
         [&](const desk::Firm& firm) {
-            screen.set_in("", "From now on, and on every open job:");
+            screen.set_in("", "On every open job, and in the book:");
             show_firm(firm, screen);
         });
 }

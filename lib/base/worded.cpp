@@ -38,10 +38,9 @@ Worded worded(std::string form, std::initializer_list<WordedFilling> fillings) {
 Worded worded_typed(std::string text) { return {Worded::Sort::typed, std::move(text), {}}; }
 
 Worded worded_list(const std::vector<Worded>& things) {
-    if (things.empty()) return {};
-    Worded all = things.front();
-    for (std::size_t i = 1; i < things.size(); ++i)
-        all = worded("{all}, {next}", {{"all", all}, {"next", things[i]}});
+    Worded all(Worded::Sort::list, {}, {});
+    for (const Worded& thing : things) all.text += (all.text.empty() ? "" : ", ") + thing.text;
+    all.fillings = things;
     return all;
 }
 

@@ -21,6 +21,7 @@ struct Worded {
         choice, // a word of the catalogue; the form is field.word
         place,  // in its written form, or two of them with > between
         date,   // the form is year-month-day
+        list,   // its fillings, one behind the other
     };
     Sort sort = Sort::words;
     std::string text = {}, form = {};

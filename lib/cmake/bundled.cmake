@@ -53,6 +53,7 @@ set(MEM_SRCDST_SUPPORTED 1)
 set(VERSION 2.1)
 set(LIBJPEG_TURBO_VERSION_NUMBER 2001000)
 set(INLINE inline)
+set(THREAD_LOCAL __thread) # what went wrong is said to whoever called
 set(SIZE_T __SIZEOF_SIZE_T__)
 set(HAVE_BUILTIN_CTZL 1)
 foreach(header IN ITEMS jconfig.h jconfigint.h jversion.h)

@@ -33,6 +33,23 @@ Result<Firm> firm_of(book::Book& book, const entry::Time& as_of) {
     return said_last(*office, as_of);
 }
 
+// Only what is new, so that what another device says of the rest meanwhile stands; and the name, which every entry has.
+Result<Firm> news_of(const Firm& before, const Firm& changes) {
+    Firm news;
+    bool is_asked = false, is_new = false;
+    for (const FirmField& field : kFirmFields) {
+        const std::string& change = changes.*field.value;
+        is_asked = is_asked || !change.empty();
+        if (change.empty() || change == before.*field.value) continue;
+        news.*field.value = change;
+        is_new = true;
+    }
+    const std::string what = is_asked ? "that is what the book says already" : "nothing was said";
+    if (!is_new) return Fault{Code::argument_wrong, what, "firm", "say what is new: --phone NUMBER, say"};
+    if (news.name.empty()) news.name = before.name;
+    return news;
+}
+
 } // namespace
 
 Typed firm_typed(const Firm& firm) {
@@ -58,27 +75,19 @@ Result<Firm> Desk::change_firm(const Asked& asked, const Firm& changes) {
     if (!by) return by.fault();
     auto book = session_->writer();
     if (!book) return book.fault();
-    auto firm = firm_of(**book, *when);
-    if (!firm) return firm.fault();
-    bool is_other = false;
-    for (const FirmField& field : kFirmFields) {
-        const std::string& change = changes.*field.value;
-        if (change.empty() || change == (*firm).*field.value) continue;
-        (*firm).*field.value = change;
-        is_other = true;
-    }
-    if (!is_other)
-        return Fault{Code::argument_wrong, "that is what the book says already", "firm",
-                     "say what is new: --phone NUMBER, say"};
+    const auto before = firm_of(**book, *when);
+    if (!before) return before.fault();
+    auto news = news_of(*before, changes);
+    if (!news) return news.fault();
     auto kinds = session_->kinds_of("");
     if (!kinds) return kinds.fault();
-    auto draft = office_draft(**kinds, firm_typed(*firm), *when, by->id);
+    auto draft = office_draft(**kinds, firm_typed(*news), *when, by->id);
     if (!draft) return draft.fault();
     auto jobs = open_jobs(*session_, **book);
     if (!jobs) return jobs.fault();
     auto kept = (*book)->append(with_copies(*draft, *jobs));
     if (!kept) return kept.fault();
-    return *firm;
+    return firm_of(**book, *when);
 }
 
 } // namespace undersheet::desk

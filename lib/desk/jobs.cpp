@@ -104,19 +104,35 @@ Result<Typed> pinned_opening(book::Book& book, const NewJob& job) {
     return typed;
 }
 
+// What is said of the firm bit by bit, as one.
+void fill_in(entry::Draft& copy, const entry::Entry& later) {
+    entry::Draft more = copy_for_job(later);
+    if (const auto* members = more.data.map())
+        for (const auto& [name, value] : *members) copy.data.set(name, value);
+    for (const auto& [name, value] : more.personal) copy.personal.insert_or_assign(name, value);
+    copy.author = more.author;
+}
+
 // A copy of what the office journal says last about the firm and about each person.
 std::vector<entry::Draft> office_copies(const std::vector<entry::Entry>& office) {
-    std::vector<const entry::Entry*> latest;
+    std::vector<const entry::Entry*> people;
+    std::optional<entry::Draft> firm;
     for (const auto& entry : office) {
-        if (entry.kind != "firm" && entry.kind != "person") continue;
-        if (entry.kind == "person" && !entry.personal.contains("name")) continue; // erased
-        std::erase_if(latest, [&](const entry::Entry* known) {
-            return known->kind == entry.kind && known->data.text_of("person") == entry.data.text_of("person");
+        if (entry.kind == "firm") {
+            if (firm)
+                fill_in(*firm, entry);
+            else
+                firm = copy_for_job(entry);
+        }
+        if (entry.kind != "person" || !entry.personal.contains("name")) continue; // another kind, or erased
+        std::erase_if(people, [&](const entry::Entry* known) {
+            return known->data.text_of("person") == entry.data.text_of("person");
         });
-        latest.push_back(&entry);
+        people.push_back(&entry);
     }
     std::vector<entry::Draft> copies;
-    for (const auto* entry : latest) copies.push_back(copy_for_job(*entry));
+    if (firm) copies.push_back(*std::move(firm));
+    for (const auto* entry : people) copies.push_back(copy_for_job(*entry));
     return copies;
 }
 

@@ -33,7 +33,7 @@ namespace undersheet::job {
 // The findings, open or let go, that are about this one reading; what is about many of them (too few points) is not.
 [[nodiscard]] std::vector<const Finding*> findings_on(const Judgement& judgement, const Reading& reading);
 
-// The firm as this job was opened under it, "" when nobody said.
+// The firm as was said last on this job, "" when nobody said.
 [[nodiscard]] std::string firm_said(const Job& job, std::string_view field);
 [[nodiscard]] std::string firm_said(const EntryList& entries, const entry::Time& as_of,
                                     std::string_view field);

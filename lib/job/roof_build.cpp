@@ -109,9 +109,7 @@ void add_labels(Roof& roof, const std::vector<Reading>& readings) {
 Worded tapes_meant(const std::string& where, const std::vector<trade::TapedLength>& tapes) {
     for (std::size_t i = 0; i < tapes.size(); ++i) {
         if (!where.starts_with("tapes[" + std::to_string(i) + "]")) continue;
-        Worded meant = worded("the tape {pair}", {{"pair", typed(tapes[i].from + tapes[i].to)}});
-        meant.text = where;
-        return meant;
+        return worded("the tape {pair}", {{"pair", typed(tapes[i].from + tapes[i].to)}});
     }
     return where;
 }
@@ -119,9 +117,10 @@ Worded tapes_meant(const std::string& where, const std::vector<trade::TapedLengt
 void say_why(Roof& roof, const Fault& fault, const std::vector<trade::TapedLength>& tapes) {
     Fault meant = fault;
     if (fault.where == "tapes") meant.where.clear(); // all of them: what is said round it has named them
-    roof.outline_says = one_line(fault);
-    roof.outline_says_as = fault_worded(meant, tapes_meant(fault.where, tapes));
-    roof.outline_says_as.text = roof.outline_says;
+    const Worded where = tapes_meant(fault.where, tapes);
+    if (!meant.where.empty()) meant.where = where.text;
+    roof.outline_says_as = fault_worded(meant, where);
+    roof.outline_says = roof.outline_says_as.text;
 }
 
 void solve_outline(Roof& roof, const std::vector<Reading>& readings, const method::Method& method) {

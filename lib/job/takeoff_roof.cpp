@@ -46,10 +46,11 @@ std::vector<std::string> loose_corners(const std::vector<Edge>& edges, std::stri
 }
 
 Worded corners_worded(const std::vector<std::string>& corners) {
-    Worded all = typed(corners.empty() ? "A" : corners.front());
-    for (std::size_t i = 1; i < corners.size(); ++i)
-        all = worded("{all} and {next}", {{"all", all}, {"next", typed(corners[i])}});
-    return all;
+    std::vector<Worded> all;
+    for (const std::string& corner : corners) all.push_back(typed(corner));
+    if (all.empty()) return typed("A");
+    return all.size() == 2 ? worded("{all} and {next}", {{"all", all[0]}, {"next", all[1]}})
+                           : worded_list(all);
 }
 
 void open_edges(const Roof& roof, Lacks& lacks) {

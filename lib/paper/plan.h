@@ -17,7 +17,7 @@ struct PlanMark {
     std::string says;
 };
 
-// A dashed line where something lies, to scale; `says` is the same in words, or "".
+// A dashed line where something lies; `says` is the same in words, or "".
 struct PlanShape {
     trade::Polygon points;
     bool is_closed = true;
@@ -43,7 +43,7 @@ void add_plan(Making& making, const PlanAbout& about);
 // A mark at a place as it is written, where that is a place on the plan.
 void mark(const Making& making, const std::string& place, const std::string& text, PlanAbout& about);
 
-// The patches that are to be there, and water that would stand deeper than the method lets pass (plan_shapes.cpp).
+// The patches that are to be there, squares as wide as the tape they are cut from; and water that would stand deeper than the method lets pass (plan_shapes.cpp).
 void add_patches_to(const Making& making, PlanAbout& about);
 void add_ponds_to(const Making& making, PlanAbout& about);
 

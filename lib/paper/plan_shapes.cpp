@@ -22,7 +22,7 @@ trade::Polygon square_round(Point middle, double side_m) {
             {middle.x_m - half_m, middle.y_m + half_m}};
 }
 
-// "R1-1" to "R1-4" go round from the front left; a round opening has its one patch in the middle.
+// "R1-1" to "R1-4" go round from the front left; an only patch goes all round and is drawn in the middle.
 std::optional<Point> patch_at_opening(const Making& making, const std::string& label,
                                       const std::string& what) {
     const auto openings = making.job.all("opening");
@@ -30,7 +30,7 @@ std::optional<Point> patch_at_opening(const Making& making, const std::string& l
                                     [&](const job::Reading* opening) { return opening->label == label; });
     const auto middle =
         found == openings.end() ? std::nullopt : job::locate(making.job.roof, (*found)->place);
-    if (!middle) return std::nullopt;
+    if (!middle || making.setting.method.patches_per((*found)->word("type")) == 1) return middle;
     const double x_m = (*found)->number("size_x_mm").value_or(0) / trade::kMmPerM / 2;
     const double y_m = (*found)->number("size_y_mm").value_or(0) / trade::kMmPerM / 2;
     const std::array<Point, 4> corners{{{middle->x_m - x_m, middle->y_m - y_m},

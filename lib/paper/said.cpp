@@ -172,6 +172,11 @@ std::string Said::again(const job::Worded& worded) const {
         const auto date = entry::parse_date(worded.form);
         return date ? words_.date(*date) : worded.text;
     }
+    case Sort::list: {
+        std::vector<std::string> things;
+        for (const job::Worded& thing : worded.fillings) things.push_back(again(thing));
+        return joined(things, ", ");
+    }
     case Sort::words:
         break;
     }

@@ -23,8 +23,7 @@ std::optional<Picture> read_jpeg(std::string_view bytes) {
     const auto segments = picture::segments_of(bytes);
     const auto frame = picture::frame_among(segments);
     const auto colours = frame ? colours_of(frame->components) : std::nullopt;
-    const bool has_points = !segments.empty() && segments.back().marker == picture::kScan;
-    if (!colours || !has_points) return std::nullopt;
+    if (!colours || !picture::has_points(segments)) return std::nullopt;
     Picture read;
     read.bytes = bytes;
     read.colours = *colours;
@@ -35,7 +34,7 @@ std::optional<Picture> read_jpeg(std::string_view bytes) {
 }
 
 std::optional<Picture> read_picture(std::string_view bytes) {
-    if (bytes.starts_with("\xFF\xD8\xFF")) return read_jpeg(bytes);
+    if (picture::is_jpeg(bytes)) return read_jpeg(bytes);
     if (bytes.starts_with("\x89PNG\r\n\x1A\n")) return read_png(bytes);
     return std::nullopt;
 }

@@ -21,7 +21,7 @@ std::string held_as_before(const Exif& exif) {
 
 std::string jpeg_for_others(std::string_view bytes) {
     const auto segments = segments_of(bytes);
-    if (segments.empty()) return {};
+    if (!has_points(segments)) return {};
     std::string first, rest; // APP0 has to stand first where there is one
     for (const Segment& segment : segments)
         if (is_needed(segment)) (segment.marker == kApp0 ? first : rest).append(segment.whole);

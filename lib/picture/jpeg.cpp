@@ -49,12 +49,22 @@ std::vector<Segment> segments_of(std::string_view bytes) {
 
 std::optional<Frame> frame_among(const std::vector<Segment>& segments) {
     constexpr std::size_t kHead = 6; // B.2.2: bits, height, width, how many components
+    // The first of any process, as whoever unfolds it takes it: a later one of ours would be a lie.
     const auto found = std::find_if(segments.begin(), segments.end(), [](const Segment& segment) {
-        return segment.marker >= 0xC0 && segment.marker <= 0xC2;
+        const bool is_table = segment.marker == 0xC4 || segment.marker == 0xC8 || segment.marker == 0xCC;
+        return segment.marker >= 0xC0 && segment.marker <= 0xCF && !is_table;
     });
-    if (found == segments.end() || found->body.size() < kHead || found->body[0] != 8) return std::nullopt;
-    const Frame frame{u16_at(found->body, 3), u16_at(found->body, 1), found->body[5], found->marker == 0xC2};
+    if (found == segments.end() || found->marker > 0xC2 || found->body.size() < kHead ||
+        u8_at(found->body, 0) != 8)
+        return std::nullopt;
+    const Frame frame{u16_at(found->body, 3), u16_at(found->body, 1), static_cast<int>(u8_at(found->body, 5)),
+                      found->marker == 0xC2};
     return frame.width > 0 && frame.height > 0 ? std::optional(frame) : std::nullopt;
+}
+
+bool has_points(const std::vector<Segment>& segments) {
+    return std::any_of(segments.begin(), segments.end(),
+                       [](const Segment& segment) { return segment.marker == kScan; });
 }
 
 Exif exif_among(const std::vector<Segment>& segments) {

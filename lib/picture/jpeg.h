@@ -37,6 +37,7 @@ struct Frame {
 [[nodiscard]] bool is_jpeg(std::string_view bytes); // by how it begins
 [[nodiscard]] std::vector<Segment> segments_of(std::string_view bytes);
 [[nodiscard]] std::optional<Frame> frame_among(const std::vector<Segment>& segments);
+[[nodiscard]] bool has_points(const std::vector<Segment>& segments); // something to draw
 [[nodiscard]] Exif exif_among(const std::vector<Segment>& segments);
 [[nodiscard]] std::string segment_of(Marker marker, std::string_view body);
 

@@ -15,7 +15,7 @@ constexpr int kEighths =
     8; // a JPEG is read at a size of so many eighths of its own without unfolding it whole
 constexpr int kMostEighths = kEighths / 2;
 constexpr int kQuality = 85; // of 100, libjpeg's scale
-// A file may claim what it has not: a progressive picture of so many points takes 200 MB, each scan of it goes over them all.
+// A file may claim what it has not: a picture in several scans of so many points takes up to 400 MB, and each scan goes over them all.
 constexpr std::int64_t kMostPoints = 64'000'000;
 constexpr std::ptrdiff_t kMostScans = 64; // cameras write about ten
 
@@ -46,7 +46,7 @@ int eighths_for(const Frame& frame, int longer_side_px) {
 }
 
 // Nothing when the reader has anything to say against the picture.
-std::optional<Points> read_at(std::string_view jpeg, int eighths) {
+std::optional<Points> read_at(std::string_view jpeg, const Frame& frame, int eighths) {
     const Codec codec(tjInitDecompress(), tjDestroy);
     int width = 0, height = 0, sampling = 0, colours = 0;
     const auto size = static_cast<unsigned long>(jpeg.size());
@@ -54,6 +54,8 @@ std::optional<Points> read_at(std::string_view jpeg, int eighths) {
         tjDecompressHeader3(codec.get(), raw(jpeg), size, &width, &height, &sampling, &colours) != 0)
         return std::nullopt;
     if (colours == TJCS_CMYK || colours == TJCS_YCCK) return std::nullopt;
+    if (width != frame.width || height != frame.height)
+        return std::nullopt; // it reads another picture than we judged
     const tjscalingfactor scale{eighths, kEighths};
     Points points{{}, TJSCALED(width, scale), TJSCALED(height, scale), colours == TJCS_GRAY};
     const int row = points.width * tjPixelSize[points.format()];
@@ -94,16 +96,16 @@ std::string with_what_it_means(const std::string& jpeg, const std::vector<Segmen
 } // namespace
 
 std::string smaller(std::string_view bytes, int longer_side_px) {
-    std::string as_it_came(bytes);
     const auto segments = segments_of(bytes);
     const auto frame = frame_among(segments);
-    if (!frame || !is_bearable(*frame, segments)) return as_it_came;
+    if (!frame || !is_bearable(*frame, segments)) return std::string(bytes);
     const int eighths = eighths_for(*frame, longer_side_px);
-    if (eighths > kMostEighths) return as_it_came;
-    auto points = read_at(bytes, eighths);
-    if (!points) return as_it_came;
+    if (eighths > kMostEighths) return std::string(bytes);
+    auto points = read_at(bytes, *frame, eighths);
+    if (!points) return std::string(bytes);
     std::string made = with_what_it_means(written(*points), segments);
-    return made.empty() || made.size() >= bytes.size() ? as_it_came : made;
+    if (made.empty() || made.size() >= bytes.size()) return std::string(bytes);
+    return made;
 }
 
 } // namespace undersheet::picture

@@ -197,9 +197,9 @@ TEST_CASE("what a record lacks for a take-off is said in German, with the names 
     auto site = test::ell();
     site.record("edge", "09:30", R"({"kind":"not_looked"})", "BC");
     site.record("opening", "09:30", R"({"label":"R2","type":"rooflight","size_x_mm":600})", "4.5,3.0");
-    says(german_paper("office", site),
-         "in der Aufzeichnung fehlt: was Kante BC ist: Rinne, Rand oder Wand, das Maß dachaufwärts von R2, "
-         "die Aufkantung von R2.");
+    says(german_paper("office", site), "in der Aufzeichnung fehlt: was Kante BC ist: Rinne, freier Rand oder "
+                                       "Wand, das Maß dachaufwärts von R2, "
+                                       "die Aufkantung von R2.");
 }
 
 TEST_CASE("openings that fill the deck are said in German") {

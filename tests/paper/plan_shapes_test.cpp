@@ -90,7 +90,7 @@ TEST_CASE("water too deep to pass is drawn where it ends on the deck, shallower 
     const Papered papered(with_hollow(6));
     const PlanAbout deep = plan_of_levels(papered.making);
     REQUIRE(deep.shapes.size() == 1); // one line round the hollow, or to the edge and back
-    CHECK(says(deep, "Inside a dashed line water would stand."));
+    CHECK(says(deep, "Inside a dashed line on the roof water would stand."));
     for (const trade::Point at : deep.shapes[0].points) {
         CHECK(at.y_m <= 2); // the levels there are 20 mm and more above the water
         CHECK(at.x_m <= 2);

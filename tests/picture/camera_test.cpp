@@ -65,6 +65,11 @@ TEST_CASE("a JPEG of several scans keeps them all") {
     CHECK(for_others(two) == two);
 }
 
+TEST_CASE("a JPEG with nothing to draw is not handed on") {
+    CHECK(for_others("\xFF\xD8" + kApp0 + kFrame + "\xFF\xD9").empty());
+    CHECK(for_others("\xFF\xD8" + segment('\xE1', exif_turned(6)) + "\xFF\xD9").empty());
+}
+
 TEST_CASE("what cannot be walked to its end is not handed on") {
     const std::string whole = jpeg(kApp0 + segment('\xE1', exif_turned(3)));
     for (std::size_t length = 0; length < whole.size(); ++length) {

@@ -194,6 +194,24 @@ TEST_CASE("a photograph that claims to be too large to bear stays as it came") {
     CHECK(smaller(vast, kWanted) == vast);
 }
 
+TEST_CASE("a picture of one size behind a frame of another, or of another process, stays as it came") {
+    const auto frame_of = [](unsigned marker, int side) {
+        const auto high = static_cast<char>(side >> 8), low = static_cast<char>(side & 0xFF);
+        return segment_of(static_cast<Marker>(marker),
+                          std::string("\x08") + high + low + high + low + std::string("\1\1\x11\0", 4));
+    };
+    for (const unsigned marker :
+         {0xC9U, 0xCAU, 0xC3U, 0xC0U}) { // arithmetic, arithmetic in scans, lossless, ours
+        const std::string came = "\xFF\xD8" + frame_of(marker, 65500) +
+                                 segment_of(kScan, std::string("\1\1\0\0\x3f\0", 6)) +
+                                 std::string(200, '\0') + frame_of(0xC0, 3000) + "\xFF\xD9";
+        INFO(marker);
+        CHECK(segments_of(came).size() == 3);
+        CHECK(longer_side_of(came) == (marker == 0xC0U ? 65500 : 0));
+        CHECK(smaller(came, kWanted) == came);
+    }
+}
+
 TEST_CASE("64 scans are borne, 65 are not") {
     CHECK(longer_side_of(smaller(of_scans(63), kWanted)) == 1000);
     CHECK(longer_side_of(smaller(of_scans(64), kWanted)) == 1000);
