@@ -51,7 +51,7 @@ public:
     // --- people and jobs ---
     [[nodiscard]] Result<std::vector<PersonLine>> people();
     [[nodiscard]] Result<Firm> firm(); // as was said last
-    // What is empty stays as it was. Jobs that are open get a copy; those handed over keep the firm they were handed over by.
+    // What is empty stays as it was. Our jobs that are open get a copy; those handed over keep the firm they were handed over by.
     [[nodiscard]] Result<Firm> change_firm(const Asked& asked, const Firm& changes);
     [[nodiscard]] Result<PersonLine> add_person(const Asked& asked, const NewPerson& person);
     // Sets or changes the PIN of `asked.by` on this device: from then on that person's sign-offs here need it.

@@ -85,6 +85,7 @@ Result<Firm> Desk::change_firm(const Asked& asked, const Firm& changes) {
     if (!draft) return draft.fault();
     auto jobs = open_jobs(*session_, **book);
     if (!jobs) return jobs.fault();
+    std::erase_if(jobs->jobs, [&](const OpenJob& job) { return job.firm != before->name; }); // another firm's
     auto kept = (*book)->append(with_copies(*draft, *jobs));
     if (!kept) return kept.fault();
     return firm_of(**book, *when);

@@ -4,6 +4,7 @@
 #include "desk/desk.h"
 #include "desk/drafts.h"
 #include "entry/names.h"
+#include "job/queries.h"
 
 #include <algorithm>
 
@@ -156,7 +157,8 @@ Result<OpenJobs> open_jobs(Session& session, book::Book& book) {
         auto on = take_up(session, {line.ref, {}, {}});
         if (!on) return on.fault();
         if (on->job.handed_over != nullptr) continue;
-        open.ids.insert(line.job == *last ? open.ids.end() : open.ids.begin(), line.job);
+        open.jobs.insert(line.job == *last ? open.jobs.end() : open.jobs.begin(),
+                         {line.job, job::firm_said(on->job, "name")});
         open.people.insert(open.people.end(), on->job.people.begin(), on->job.people.end());
     }
     return open;
@@ -164,9 +166,9 @@ Result<OpenJobs> open_jobs(Session& session, book::Book& book) {
 
 std::vector<entry::Draft> with_copies(const entry::Draft& draft, const OpenJobs& jobs) {
     std::vector<entry::Draft> drafts = {draft};
-    for (const auto& job : jobs.ids) {
+    for (const OpenJob& job : jobs.jobs) {
         drafts.push_back(draft);
-        drafts.back().job = job;
+        drafts.back().job = job.id;
     }
     return drafts;
 }

@@ -18,8 +18,11 @@ namespace undersheet::desk {
 // What the office journal says of somebody, once more for a job; job and time are the caller's.
 [[nodiscard]] entry::Draft copy_for_job(const entry::Entry& person);
 
+struct OpenJob {
+    std::string id, firm; // the firm's name, as the job has it
+};
 struct OpenJobs {
-    std::vector<std::string> ids = {};
+    std::vector<OpenJob> jobs = {};
     std::vector<job::Person> people = {}; // on any of them
 };
 // Every job that is still open gets its own copy of what the book says, so that a job handed over alone knows its people and its firm. The

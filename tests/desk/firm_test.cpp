@@ -37,6 +37,26 @@ TEST_CASE("a change says only what is new, so that one said for an earlier day b
     CHECK(stands_in(test, "4 Ropewalk"));
 }
 
+TEST_CASE("a job that another firm handed over keeps that firm's number") {
+    DeskTest test;
+    const std::string theirs = test.path() + ".theirs", file = test.path() + ".hand";
+    good(desk::Desk::start(theirs, {.name = "Marram & Quill", .phone = "01632 960 274"}, test.world()));
+    auto other = good(desk::Desk::open(theirs, test.world()));
+    good(other.add_person({}, {"Bryn Marram", "installer", "BM", "", "", ""}));
+    good(other.open_job(DeskTest::by("BM"), {"K-12", "kitchen extension", "", false, ""}));
+    good(other.hand({"K-12", false, file}));
+    good(test.open().take(file));
+    good(test.open().change_firm(DeskTest::by("IP"), {.phone = "01632 960 119"}));
+    const auto paper_of = [&](const char* job) {
+        desk::Asked asked = DeskTest::by("IP");
+        asked.job = job;
+        return good(test.open().paper(asked, "inspection", "txt", {}, {})).bytes;
+    };
+    CHECK(paper_of("K-12").find("01632 960 274") != std::string::npos);
+    CHECK(paper_of("K-12").find("01632 960 119") == std::string::npos);
+    CHECK(paper_of("A-07").find("01632 960 119") != std::string::npos);
+}
+
 TEST_CASE("a firm that chose no language can choose one later") {
     DeskTest test;
     good(test.open().change_firm(DeskTest::by("IP"), {.language = "de"}));
