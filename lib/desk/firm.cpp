@@ -75,7 +75,11 @@ Result<Firm> Desk::change_firm(const Asked& asked, const Firm& changes) {
     if (!by) return by.fault();
     auto book = session_->writer();
     if (!book) return book.fault();
-    const auto before = firm_of(**book, *when);
+    auto now = time_of(*session_, "");
+    if (!now) return now.fault();
+    const entry::Time latest =
+        when->unix_s < now->unix_s ? *now : *when; // also for a day before the book began
+    const auto before = firm_of(**book, latest);
     if (!before) return before.fault();
     auto news = news_of(*before, changes);
     if (!news) return news.fault();
@@ -88,7 +92,7 @@ Result<Firm> Desk::change_firm(const Asked& asked, const Firm& changes) {
     std::erase_if(jobs->jobs, [&](const OpenJob& job) { return job.firm != before->name; }); // another firm's
     auto kept = (*book)->append(with_copies(*draft, *jobs));
     if (!kept) return kept.fault();
-    return firm_of(**book, *when);
+    return firm_of(**book, latest);
 }
 
 } // namespace undersheet::desk

@@ -1,8 +1,8 @@
 // The firm whose book it is. Only the desk includes this.
 #pragma once
 
+#include "desk/drafts.h"
 #include "desk/requests.h"
-#include "desk/shape.h"
 
 namespace undersheet::desk {
 

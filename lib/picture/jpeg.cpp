@@ -10,6 +10,8 @@ int u16_at(std::string_view bytes, std::size_t at) {
     return static_cast<int>(u8_at(bytes, at) << 8U | u8_at(bytes, at + 1));
 }
 
+constexpr unsigned kFirstFrame = 0xC0;
+
 bool stands_alone(unsigned marker) { return marker == 0x01 || (marker >= 0xD0 && marker <= 0xD7); }
 
 // Where the points of a scan end: at the next mark that is neither a stuffed zero nor a restart.
@@ -36,7 +38,8 @@ std::vector<Segment> segments_of(std::string_view bytes) {
             at += marker == 0xFF ? 1 : 2;
             continue;
         }
-        if (at + 4 > bytes.size()) break;
+        if (marker < kFirstFrame || at + 4 > bytes.size())
+            break; // below lie reserved marks and the stuffed zero
         const auto length = static_cast<std::size_t>(u16_at(bytes, at + 2));
         if (length < 2 || length > bytes.size() - at - 2) break;
         std::size_t next = at + 2 + length;
@@ -52,7 +55,7 @@ std::optional<Frame> frame_among(const std::vector<Segment>& segments) {
     // The first of any process, as whoever unfolds it takes it: a later one of ours would be a lie.
     const auto found = std::find_if(segments.begin(), segments.end(), [](const Segment& segment) {
         const bool is_table = segment.marker == 0xC4 || segment.marker == 0xC8 || segment.marker == 0xCC;
-        return segment.marker >= 0xC0 && segment.marker <= 0xCF && !is_table;
+        return segment.marker >= kFirstFrame && segment.marker <= 0xCF && !is_table;
     });
     if (found == segments.end() || found->marker > 0xC2 || found->body.size() < kHead ||
         u8_at(found->body, 0) != 8)

@@ -27,8 +27,9 @@ TEST_CASE("a firm's new number stands on the papers of every open job from then 
 
 TEST_CASE("a change says only what is new, so that one said for an earlier day brings nothing old back") {
     DeskTest test;
+    test.set_clock("2026-06-11T12:00:00+01:00");
     good(test.open().change_firm(DeskTest::by("IP", "10:00"), {.phone = "01632 960 119"}));
-    good(test.open().change_firm(DeskTest::by("IP", "09:00"), {.address = "4 Ropewalk"}));
+    good(test.open().change_firm(DeskTest::by("IP", "07:00"), {.address = "4 Ropewalk"}));
     const desk::Firm firm = good(test.open().firm());
     CHECK(firm.phone == "01632 960 119");
     CHECK(firm.address == "4 Ropewalk");

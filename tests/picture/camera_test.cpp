@@ -65,6 +65,13 @@ TEST_CASE("a JPEG of several scans keeps them all") {
     CHECK(for_others(two) == two);
 }
 
+TEST_CASE("a stuffed zero between segments is no segment, which would be read as points once a segment "
+          "before it is gone") {
+    const std::string stray = segment('\0', "stray");
+    const std::string scan = segment('\xDA', "\1\1") + kPoints;
+    CHECK(for_others("\xFF\xD8" + kFrame + scan + segment('\xE1', "camera") + stray + "\xFF\xD9").empty());
+}
+
 TEST_CASE("a JPEG with nothing to draw is not handed on") {
     CHECK(for_others("\xFF\xD8" + kApp0 + kFrame + "\xFF\xD9").empty());
     CHECK(for_others("\xFF\xD8" + segment('\xE1', exif_turned(6)) + "\xFF\xD9").empty());
