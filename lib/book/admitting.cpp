@@ -2,6 +2,7 @@
 
 #include "base/text.h"
 #include "book/photos.h"
+#include "picture/media.h"
 
 #include <algorithm>
 
@@ -64,7 +65,7 @@ Done check_text(const Hash& hash, std::string_view body) {
 
 Done check_photo(const Hash& hash, std::string_view bytes) {
     if (entry::sha256(bytes) != hash) return wrong("a photograph is not the one that was recorded");
-    if (bytes.size() > kMostPhotoBytes || (!is_jpeg(bytes) && !is_png(bytes)))
+    if (bytes.size() > kMostPhotoBytes || (!picture::is_jpeg(bytes) && !picture::is_png(bytes)))
         return wrong("a photograph is no JPEG or PNG of at most 32 MiB");
     return {};
 }

@@ -1,11 +1,10 @@
 #include "book/photos.h"
 
 #include "book/files.h"
+#include "picture/media.h"
 
 namespace undersheet::book {
 namespace {
-
-using namespace std::string_view_literals;
 
 Fault unreadable(std::string what, std::string where = {}, std::string clears = {}) {
     return {Code::photo_unreadable, std::move(what), std::move(where), std::move(clears)};
@@ -17,17 +16,11 @@ std::string file_of(const std::string& folder, const entry::Hash& hash) {
 
 } // namespace
 
-// Start of image and the first byte of a marker (ISO/IEC 10918-1, B.1.1.3).
-bool is_jpeg(std::string_view bytes) { return bytes.starts_with("\xFF\xD8\xFF"sv); }
-
-// PNG signature (ISO/IEC 15948, 5.2).
-bool is_png(std::string_view bytes) { return bytes.starts_with("\x89PNG\r\n\x1A\n"sv); }
-
 Result<entry::Hash> keep_photo_file(const std::string& folder, std::string_view bytes) {
     if (bytes.empty()) return unreadable("the photograph is empty");
     if (bytes.size() > kMostPhotoBytes)
         return unreadable("the photograph is larger than 32 MiB", {}, "take it smaller");
-    if (!is_jpeg(bytes) && !is_png(bytes))
+    if (!picture::is_jpeg(bytes) && !picture::is_png(bytes))
         return unreadable("this is no JPEG and no PNG", {}, "save it as one of these");
     const entry::Hash hash = entry::sha256(bytes);
     if (read_photo_file(folder, hash).ok()) return hash;

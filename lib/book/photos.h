@@ -10,8 +10,6 @@ namespace undersheet::book {
 
 inline constexpr std::size_t kMostPhotoBytes = 32U << 20U;
 
-[[nodiscard]] bool is_jpeg(std::string_view bytes);
-[[nodiscard]] bool is_png(std::string_view bytes);
 [[nodiscard]] Result<entry::Hash> keep_photo_file(const std::string& folder, std::string_view bytes);
 [[nodiscard]] Result<std::string> read_photo_file(const std::string& folder, const entry::Hash& hash);
 

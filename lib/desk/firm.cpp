@@ -5,6 +5,7 @@
 #include "desk/people.h"
 #include "job/queries.h"
 
+#include <algorithm>
 #include <array>
 
 namespace undersheet::desk {
@@ -50,6 +51,17 @@ Result<Firm> news_of(const Firm& before, const Firm& changes) {
     return news;
 }
 
+Result<entry::Draft> news_draft(Session& session, const Firm& before, const Firm& changes,
+                                const entry::Time& when, const std::string& by) {
+    auto news = news_of(before, changes);
+    if (!news) return news.fault();
+    auto kinds = session.kinds_of("");
+    if (!kinds) return kinds.fault();
+    return office_draft(**kinds, firm_typed(*news), when, by);
+}
+
+bool is_earlier(const entry::Time& a, const entry::Time& b) { return a.unix_s < b.unix_s; }
+
 } // namespace
 
 Typed firm_typed(const Firm& firm) {
@@ -68,24 +80,20 @@ Result<Firm> Desk::firm() {
 
 Result<Firm> Desk::change_firm(const Asked& asked, const Firm& changes) {
     auto when = time_of(*session_, asked.when);
-    if (!when) return when.fault();
+    auto now = time_of(*session_, "");
     auto people = people_of_book(*session_);
+    auto book = session_->writer();
+    if (!when) return when.fault();
+    if (!now) return now.fault();
     if (!people) return people.fault();
+    if (!book) return book.fault();
     auto by = person_meant(*people, asked.by);
     if (!by) return by.fault();
-    auto book = session_->writer();
-    if (!book) return book.fault();
-    auto now = time_of(*session_, "");
-    if (!now) return now.fault();
     const entry::Time latest =
-        when->unix_s < now->unix_s ? *now : *when; // also for a day before the book began
+        std::max(*when, *now, is_earlier); // it may be about a day before the book began
     const auto before = firm_of(**book, latest);
     if (!before) return before.fault();
-    auto news = news_of(*before, changes);
-    if (!news) return news.fault();
-    auto kinds = session_->kinds_of("");
-    if (!kinds) return kinds.fault();
-    auto draft = office_draft(**kinds, firm_typed(*news), *when, by->id);
+    auto draft = news_draft(*session_, *before, changes, *when, by->id);
     if (!draft) return draft.fault();
     auto jobs = open_jobs(*session_, **book);
     if (!jobs) return jobs.fault();

@@ -3,16 +3,16 @@
 
 #include "base/text.h"
 #include "picture/camera.h"
+#include "picture/media.h"
 
 namespace undersheet::desk {
 namespace {
 
 constexpr std::size_t kShortName = 8; // digits of an entry's name that people type
 
-// The first bytes of a JPEG (ITU-T T.81: SOI and the next marker) and of a PNG (ISO/IEC 15948, section 5.2).
 std::string media_of(std::string_view bytes) {
-    if (bytes.starts_with("\xFF\xD8\xFF")) return "jpeg";
-    return bytes.starts_with("\x89PNG\r\n\x1A\n") ? "png" : "";
+    if (picture::is_jpeg(bytes)) return "jpeg";
+    return picture::is_png(bytes) ? "png" : "";
 }
 
 bool is_entry_name(std::string_view text) {

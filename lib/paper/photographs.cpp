@@ -26,8 +26,7 @@ PlanAbout with_photographs(const Making& making, const Photos& photos, PlanAbout
         if (!letters[i].empty()) by_place[entry::place_text(photos[i]->place)].push_back(letters[i]);
     if (by_place.empty()) return about;
     for (const auto& [place, there] : by_place) mark(making, place, joined(there, " "), about);
-    if (!about.note.empty()) about.note += " ";
-    about.note += making.say("plan.photographs_note");
+    about.add_note(making.say("plan.photographs_note"));
     return about;
 }
 

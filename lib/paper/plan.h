@@ -25,14 +25,15 @@ struct PlanShape {
 };
 
 struct PlanAbout {
+    void add_note(const std::string& more); // behind what is noted already
+
     std::string_view title_key; // "plan.findings"
     std::vector<PlanMark> marks = {};
     std::vector<PlanShape> shapes = {};
     std::string note = {}; // under the plan: what the figures mean
     bool says_all = true;  // in words, too: false where a table says it just before
     bool has_falls = true; // with the arrow downhill
-    bool is_small =
-        false; // little stands on it, and it should not push the rest of the paper to another page
+    bool is_small = false; // so that it does not push the rest of the paper to another page
 };
 
 [[nodiscard]] std::optional<Drawing> roof_plan(const Making& making, const PlanAbout& about);
@@ -43,7 +44,8 @@ void add_plan(Making& making, const PlanAbout& about);
 // A mark at a place as it is written, where that is a place on the plan.
 void mark(const Making& making, const std::string& place, const std::string& text, PlanAbout& about);
 
-// The patches that are to be there, squares as wide as the tape they are cut from; and water that would stand deeper than the method lets pass (plan_shapes.cpp).
+// The patches that are to be there, squares as wide as the tape they are cut from; and water that would stand deeper than the
+// method lets pass (plan_shapes.cpp).
 void add_patches_to(const Making& making, PlanAbout& about);
 void add_ponds_to(const Making& making, PlanAbout& about);
 

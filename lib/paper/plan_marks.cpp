@@ -5,6 +5,8 @@
 
 namespace undersheet::paper {
 
+void PlanAbout::add_note(const std::string& more) { note += (note.empty() ? "" : " ") + more; }
+
 void mark(const Making& making, const std::string& place, const std::string& text, PlanAbout& about) {
     const auto read = entry::parse_place(place);
     const auto at = read ? job::locate(making.job.roof, *read) : std::nullopt;

@@ -97,7 +97,7 @@ void add_patches_to(const Making& making, PlanAbout& about) {
     }
     if (names.empty()) return;
     about.shapes.back().says = making.say("plan.patches", {{"places", joined(names, ", ")}});
-    about.note += (about.note.empty() ? "" : " ") + making.say("plan.patches_note");
+    about.add_note(making.say("plan.patches_note"));
 }
 
 void add_ponds_to(const Making& making, PlanAbout& about) {
@@ -107,7 +107,7 @@ void add_ponds_to(const Making& making, PlanAbout& about) {
         is_any = true;
         for (PlanShape& line : lines_of(water.pond.shore)) about.shapes.push_back(std::move(line));
     }
-    if (is_any) about.note += (about.note.empty() ? "" : " ") + making.say("plan.ponds_note");
+    if (is_any) about.add_note(making.say("plan.ponds_note"));
 }
 
 } // namespace undersheet::paper

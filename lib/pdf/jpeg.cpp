@@ -1,5 +1,6 @@
 #include "picture/jpeg.h"
 #include "pdf/picture.h"
+#include "picture/media.h"
 
 namespace undersheet::pdf {
 namespace {
@@ -35,7 +36,7 @@ std::optional<Picture> read_jpeg(std::string_view bytes) {
 
 std::optional<Picture> read_picture(std::string_view bytes) {
     if (picture::is_jpeg(bytes)) return read_jpeg(bytes);
-    if (bytes.starts_with("\x89PNG\r\n\x1A\n")) return read_png(bytes);
+    if (picture::is_png(bytes)) return read_png(bytes);
     return std::nullopt;
 }
 

@@ -1,6 +1,7 @@
 #include "picture/camera.h"
 
 #include "picture/jpeg.h"
+#include "picture/media.h"
 
 #include <algorithm>
 #include <array>
@@ -58,7 +59,7 @@ std::string camera_time(std::string_view bytes) { return exif_among(segments_of(
 
 std::string for_others(std::string_view bytes) {
     if (is_jpeg(bytes)) return jpeg_for_others(bytes);
-    if (bytes.starts_with("\x89PNG\r\n\x1A\n")) return png_for_others(bytes);
+    if (is_png(bytes)) return png_for_others(bytes);
     return {};
 }
 

@@ -1,5 +1,7 @@
 #include "picture/jpeg.h"
 
+#include "picture/media.h"
+
 #include <algorithm>
 
 namespace undersheet::picture {
@@ -25,8 +27,6 @@ std::size_t end_of_scan(std::string_view bytes, std::size_t at) {
 
 } // namespace
 
-bool is_jpeg(std::string_view bytes) { return bytes.starts_with("\xFF\xD8\xFF"); }
-
 std::vector<Segment> segments_of(std::string_view bytes) {
     if (!is_jpeg(bytes)) return {};
     std::vector<Segment> segments;
@@ -38,8 +38,8 @@ std::vector<Segment> segments_of(std::string_view bytes) {
             at += marker == 0xFF ? 1 : 2;
             continue;
         }
-        if (marker < kFirstFrame || at + 4 > bytes.size())
-            break; // below lie reserved marks and the stuffed zero
+        // Below the frames lie reserved marks and the stuffed zero.
+        if (marker < kFirstFrame || at + 4 > bytes.size()) break;
         const auto length = static_cast<std::size_t>(u16_at(bytes, at + 2));
         if (length < 2 || length > bytes.size() - at - 2) break;
         std::size_t next = at + 2 + length;

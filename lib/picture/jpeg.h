@@ -34,7 +34,6 @@ struct Frame {
     bool is_progressive = false;
 };
 
-[[nodiscard]] bool is_jpeg(std::string_view bytes); // by how it begins
 [[nodiscard]] std::vector<Segment> segments_of(std::string_view bytes);
 [[nodiscard]] std::optional<Frame> frame_among(const std::vector<Segment>& segments);
 [[nodiscard]] bool has_points(const std::vector<Segment>& segments); // something to draw

@@ -11,8 +11,8 @@
 namespace undersheet::picture {
 namespace {
 
-constexpr int kEighths =
-    8; // a JPEG is read at a size of so many eighths of its own without unfolding it whole
+// A JPEG can be read at so many eighths of its size without unfolding it whole.
+constexpr int kEighths = 8;
 constexpr int kMostEighths = kEighths / 2;
 constexpr int kQuality = 85; // of 100, libjpeg's scale
 // A file may claim what it has not: a picture in several scans of so many points takes up to 400 MB, and each scan goes over them all.
@@ -54,8 +54,8 @@ std::optional<Points> read_at(std::string_view jpeg, const Frame& frame, int eig
         tjDecompressHeader3(codec.get(), raw(jpeg), size, &width, &height, &sampling, &colours) != 0)
         return std::nullopt;
     if (colours == TJCS_CMYK || colours == TJCS_YCCK) return std::nullopt;
-    if (width != frame.width || height != frame.height)
-        return std::nullopt; // it reads another picture than we judged
+    // Else it reads another picture than was judged.
+    if (width != frame.width || height != frame.height) return std::nullopt;
     const tjscalingfactor scale{eighths, kEighths};
     Points points{{}, TJSCALED(width, scale), TJSCALED(height, scale), colours == TJCS_GRAY};
     const int row = points.width * tjPixelSize[points.format()];

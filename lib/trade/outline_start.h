@@ -19,8 +19,8 @@ namespace undersheet::trade {
 struct SearchEffort {
     std::size_t most_part_shapes = 256; // followed side by side while corners are placed
     std::size_t most_adjusted = 48;     // of the likeliest shapes
-    double hopeless_vpv =
-        std::numeric_limits<double>::infinity(); // above it a shape is given up (outline_fit.h)
+    // Above it a shape is given up (outline_fit.h).
+    double hopeless_vpv = std::numeric_limits<double>::infinity();
 
     // For one of many searches: about the same time for any roof.
     [[nodiscard]] static SearchEffort again(std::size_t corners, double hopeless_vpv);

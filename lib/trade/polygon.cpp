@@ -78,11 +78,10 @@ void drop_repeated_corners(Polygon& polygon) {
 
 } // namespace
 
+// Not hypot, which is several times slower: no roof is so large that squares overflow.
 double distance_m(Point a, Point b) {
     const double x_m = a.x_m - b.x_m, y_m = a.y_m - b.y_m;
-    return std::sqrt(x_m * x_m +
-                     y_m *
-                         y_m); // hypot is several times slower, and no roof is so large that squares overflow
+    return std::sqrt(x_m * x_m + y_m * y_m);
 }
 double length_m(const Segment& segment) { return distance_m(segment.from, segment.to); }
 

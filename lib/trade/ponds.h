@@ -26,8 +26,8 @@ struct Pond {
     double area_m2 = 0;
     double litres = 0;
     double water_mm = 0; // height of its surface, in the levels' own heights
-    std::vector<Segment> shore =
-        {}; // where it ends on the deck, in no order; open where it reaches the last levels
+    // Where it ends on the deck, in no order; open where it reaches the last levels.
+    std::vector<Segment> shore = {};
 };
 
 [[nodiscard]] Result<std::vector<Pond>> ponds(const PondsInput& in); // deepest first

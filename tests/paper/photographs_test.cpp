@@ -14,18 +14,6 @@ using test::Site;
 
 namespace {
 
-Site taped() {
-    Site site;
-    site.opened();
-    for (const auto& [edge, kind] :
-         {std::pair{"AB", "gutter"}, {"BC", "kerb"}, {"CD", "wall"}, {"DA", "kerb"}})
-        site.record("edge", "08:05", std::string(R"({"kind":")") + kind + "\"}", edge);
-    for (const auto& [line, m] :
-         {std::pair{"AB", "4"}, {"BC", "3"}, {"CD", "4"}, {"DA", "3"}, {"AC", "5"}, {"BD", "5"}})
-        site.record("tape", "08:10", std::string(R"({"m":)") + m + "}", line);
-    return site;
-}
-
 void photograph(Site& site, char name, const char* shows, const char* place) {
     const std::string hash(64, name);
     site.record("photo", "08:20", R"({"sha256":")" + hash + R"(","media":"jpeg","shows":")" + shows + "\"}",
@@ -67,7 +55,7 @@ std::optional<North> north_of(const Drawing& drawing) {
 }
 
 std::optional<North> north_when(const std::string& bearing_deg) {
-    Site site = taped();
+    Site site = test::taped_roof();
     site.record("site", "08:01", R"({"ab_bearing_deg":)" + bearing_deg + "}");
     const Papered papered(site);
     return north_of(*roof_plan(papered.making, plan_of_roof(papered.making)));
@@ -76,7 +64,7 @@ std::optional<North> north_when(const std::string& bearing_deg) {
 } // namespace
 
 TEST_CASE("photographs taken on the roof have letters, on the plan and before what they show") {
-    Site site = taped();
+    Site site = test::taped_roof();
     photograph(site, 'a', "the whole deck", "");
     photograph(site, 'b', "soft board", "1.20,0.60");
     photograph(site, 'c', "gutter end", "B");
@@ -146,7 +134,7 @@ TEST_CASE("north is drawn by the compass along the first edge") {
 }
 
 TEST_CASE("a plan says nothing of north where nobody held a compass") {
-    const Papered papered(taped());
+    const Papered papered(test::taped_roof());
     const auto plan = roof_plan(papered.making, plan_of_roof(papered.making));
     REQUIRE(plan);
     CHECK_FALSE(north_of(*plan));

@@ -11,19 +11,10 @@ using test::Site;
 
 namespace {
 
-// 4 by 3 m, the low side AB, a wall at CD, a rooflight in the middle of it.
-Site opened(double light_mm = 800) {
-    Site site;
-    site.opened();
-    for (const auto& [edge, kind] :
-         {std::pair{"AB", "gutter"}, {"BC", "kerb"}, {"CD", "wall"}, {"DA", "kerb"}})
-        site.record("edge", "08:05", std::string(R"({"kind":")") + kind + "\"}", edge);
-    for (const auto& [tape, m] :
-         {std::pair{"AB", "4"}, {"BC", "3"}, {"CD", "4"}, {"DA", "3"}, {"AC", "5"}, {"BD", "5"}})
-        site.record("tape", "08:10", std::string(R"({"m":)") + m + "}", tape);
-    const std::string size = std::to_string(static_cast<int>(light_mm));
-    site.record("opening", "08:15",
-                R"({"label":"R1","type":"rooflight","size_x_mm":)" + size + R"(,"size_y_mm":)" + size + "}",
+// With a rooflight in the middle of it.
+Site opened() {
+    Site site = test::taped_roof();
+    site.record("opening", "08:15", R"({"label":"R1","type":"rooflight","size_x_mm":800,"size_y_mm":800})",
                 "2.00,1.50");
     return site;
 }

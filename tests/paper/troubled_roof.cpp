@@ -238,6 +238,18 @@ Site troubled_roof() {
     return site;
 }
 
+Site taped_roof() {
+    Site site;
+    site.opened();
+    for (const auto& [edge, kind] :
+         {std::pair{"AB", "gutter"}, {"BC", "kerb"}, {"CD", "wall"}, {"DA", "kerb"}})
+        site.record("edge", "08:05", std::string(R"({"kind":")") + kind + "\"}", edge);
+    for (const auto& [line, m] :
+         {std::pair{"AB", "4"}, {"BC", "3"}, {"CD", "4"}, {"DA", "3"}, {"AC", "5"}, {"BD", "5"}})
+        site.record("tape", "08:10", std::string(R"({"m":)") + m + "}", line);
+    return site;
+}
+
 paper::Setting test_setting() {
     return {.words = paper::Words::english(),
             .method = default_method(),

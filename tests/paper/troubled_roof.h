@@ -14,6 +14,7 @@ Site roof_being_inspected(); // the same roof on its first morning, nothing sign
 inline const std::string kHandedOver = "2026-05-21T16:00:00+01:00";
 inline const std::string kFirstMorning = "2026-05-20T10:00:00+01:00";
 
+Site taped_roof(); // 4 by 3 m, the low side AB, a wall at CD; nothing else
 paper::Setting test_setting();
 paper::Setting test_setting(const paper::Words& words); // the same in other words
 
