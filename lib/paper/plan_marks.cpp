@@ -28,7 +28,7 @@ PlanAbout plan_of_roof(const Making& making) {
 }
 
 PlanAbout plan_of_boards(const Making& making) {
-    PlanAbout about{.title_key = "plan.boards", .says_all = false, .has_falls = false};
+    PlanAbout about{.title_key = "plan.boards", .has_falls = false}; // the table has no places
     for (const job::Reading* board : making.job.all("board"))
         if (!board->label.empty()) mark(making, entry::place_text(board->place), board->label, about);
     return about;

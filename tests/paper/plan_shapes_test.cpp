@@ -97,4 +97,6 @@ TEST_CASE("boards with a place on the roof stand on a plan by their names, other
     const PlanAbout about = plan_of_boards(papered.making);
     REQUIRE(about.marks.size() == 1);
     CHECK(about.marks[0].text == "B1");
+    const auto words = roof_plan(papered.making, about)->words;
+    CHECK(std::find(words.begin(), words.end(), "B1: 1.20 m along AB, 0.60 m up the roof") != words.end());
 }
