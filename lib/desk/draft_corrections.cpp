@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "desk/drafts.h"
+#include "job/readings.h"
 
 #include <algorithm>
 #include <set>
@@ -9,19 +10,6 @@ namespace {
 
 using entry::Entry;
 using entry::Value;
-
-// What the entry says now, with the corrections that were made before.
-Value said_now(const Case& on, const Entry& entry) {
-    Value data = entry.data;
-    const auto found = on.job.corrections.find(entry::hash_text(entry.hash));
-    if (found == on.job.corrections.end()) return data;
-    for (const Entry* correction : found->second) {
-        const Value* fields = correction->data.find("fields");
-        if (fields == nullptr || fields->map() == nullptr) continue;
-        for (const auto& member : *fields->map()) data.set(member.key, member.value);
-    }
-    return data;
-}
 
 bool is_withdrawn(const Case& on, const Entry& entry) {
     return std::any_of(on.job.withdrawn.begin(), on.job.withdrawn.end(),
@@ -47,8 +35,11 @@ Fault personal_field(const std::string& kind, const std::string& field) {
 // Only what was typed is corrected, not what the catalogue would fill in.
 Result<Value> corrected_fields(const Case& on, const Entry& entry, const method::Kind& kind,
                                const Typed& typed) {
-    method::Input input = {
-        {}, entry::place_text(entry.place), entry.when, finder(on.job.people), said_now(on, entry)};
+    method::Input input = {{},
+                           entry::place_text(entry.place),
+                           entry.when,
+                           finder(on.job.people),
+                           job::corrected_data(entry, on.job.corrections)};
     for (const auto& field : typed.fields) {
         if (field.first != "of" && field.first != "why") input.typed.push_back(field);
     }

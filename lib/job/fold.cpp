@@ -39,10 +39,9 @@ Done could_be_kept(const Entry& entry, const EntryList& entries, const method::C
     if (auto done = method::check_stored(*kind, entry.data); !done) return done;
     const entry::Value* fields = entry.data.find("fields");
     if (entry.kind != "correct" || fields == nullptr) return {};
-    const std::string of = entry.data.text_of("of");
-    const auto corrected = std::find_if(entries.begin(), entries.end(), [&](const Entry& other) {
-        return entry::hash_text(other.hash) == of;
-    });
+    const auto of = entry::parse_hash(entry.data.text_of("of"));
+    const auto corrected = std::find_if(entries.begin(), entries.end(),
+                                        [&](const Entry& other) { return of && other.hash == *of; });
     const method::Kind* other = corrected == entries.end() ? nullptr : kinds.find(corrected->kind);
     return other == nullptr ? Done() : method::check_stored(*other, *fields);
 }

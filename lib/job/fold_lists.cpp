@@ -116,7 +116,7 @@ Answer answer_from(const Entry& entry, const Value& data, std::string text) {
 
 void take_lists(Job& job, const Counted& counted) {
     for (const Entry* entry : counted.standing) {
-        const Value data = corrected_data(*entry, counted);
+        const Value data = corrected_data(*entry, counted.corrections);
         if (entry->kind == "open")
             take_opening(job, *entry);
         else if (entry->kind == "person")

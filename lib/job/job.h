@@ -152,6 +152,9 @@ struct Supplement {
     [[nodiscard]] bool is_open() const { return signatures.empty(); }
 };
 
+// By the entry that they correct, in order.
+using Corrections = std::map<entry::Hash, std::vector<const entry::Entry*>>;
+
 struct Job {
     std::string id, ref, roof_name, method_hash, kinds_hash;
     const entry::Entry* opened = nullptr;
@@ -162,8 +165,7 @@ struct Job {
     std::vector<Reading> readings; // what counts, in order
     std::vector<Reading> replaced; // earlier readings that no longer count, for the history
     std::vector<const entry::Entry*> withdrawn;
-    std::map<std::string, std::vector<const entry::Entry*>>
-        corrections;         // entry name -> corrections, in order
+    Corrections corrections;
     std::vector<Part> parts; // in the order of work
     std::vector<Decision> decisions;
     std::vector<Answer> reasons, told;

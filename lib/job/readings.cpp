@@ -41,29 +41,35 @@ void overlay(Value& under, const Value& over) {
     for (const auto& member : *over.map()) under.set(member.key, member.value);
 }
 
+// The entry that another names in a field.
+std::optional<entry::Hash> named_in(const Entry& entry, std::string_view field) {
+    auto named = entry::parse_hash(entry.data.text_of(field));
+    return named ? std::optional(*named) : std::nullopt;
+}
+
 class Counter {
 public:
     Counter(const method::Catalogue& kinds, const Told& told) : kinds_(kinds), told_(told) {}
 
     void gather_changes(const std::vector<const Entry*>& visible) {
         for (const Entry* entry : visible) {
-            if (entry->kind == "withdraw") withdrawn_.insert(entry->data.text_of("of"));
+            const auto of = entry->kind == "withdraw" ? named_in(*entry, "of") : std::nullopt;
+            if (of) withdrawn_.insert(*of);
         }
         for (const Entry* entry : visible) {
-            if (withdrawn_.contains(entry::hash_text(entry->hash))) continue;
-            if (entry->kind == "correct") made_.corrections[entry->data.text_of("of")].push_back(entry);
+            if (withdrawn_.contains(entry->hash)) continue;
+            const auto of = entry->kind == "correct" ? named_in(*entry, "of") : std::nullopt;
+            if (of) made_.corrections[*of].push_back(entry);
             if (entry->kind == "settle") settlements_.note(entry);
         }
         for (auto& [of, corrections] : made_.corrections) settle_corrections(corrections);
         for (const Entry* entry : visible) {
-            const std::string replaces = entry->data.text_of("replaces");
-            if (!replaces.empty()) superseded_.insert(replaces);
+            if (const auto replaced = named_in(*entry, "replaces")) superseded_.insert(*replaced);
         }
     }
 
     void count(const Entry* entry) {
-        const std::string name = entry::hash_text(entry->hash);
-        if (withdrawn_.contains(name)) {
+        if (withdrawn_.contains(entry->hash)) {
             made_.withdrawn.push_back(entry);
             return;
         }
@@ -75,9 +81,9 @@ public:
                         .kind = entry->kind,
                         .part = entry->part,
                         .place = entry->place};
-        reading.data = corrected_data(*entry, made_);
+        reading.data = corrected_data(*entry, made_.corrections);
         reading.label = label_of(*entry, reading.data);
-        if (superseded_.contains(name)) {
+        if (superseded_.contains(entry->hash)) {
             made_.replaced.push_back(std::move(reading));
             return;
         }
@@ -130,7 +136,7 @@ private:
     }
 
     void stand_fields(const std::string& of, const Entry& entry) {
-        const Value data = corrected_data(entry, made_);
+        const Value data = corrected_data(entry, made_.corrections);
         for (const auto& member : *data.map()) {
             const auto held = entry.personal.find(member.key); // two salts make one name look like two
             const Value says = held == entry.personal.end() ? member.value : Value(held->second);
@@ -203,7 +209,7 @@ private:
     const method::Catalogue& kinds_;
     const Told& told_;
     Settlements settlements_ = {};
-    std::set<std::string> withdrawn_, superseded_;
+    std::set<entry::Hash> withdrawn_, superseded_;
     std::vector<Reading> taken_;
     std::vector<bool> still_counts_;
     std::map<std::string, std::vector<std::size_t>> latest_;          // identity -> its places in taken_
@@ -213,10 +219,10 @@ private:
 
 } // namespace
 
-Value corrected_data(const Entry& entry, const Counted& counted) {
+Value corrected_data(const Entry& entry, const Corrections& corrections) {
     Value data = entry.data;
-    const auto found = counted.corrections.find(entry::hash_text(entry.hash));
-    if (found == counted.corrections.end()) return data;
+    const auto found = corrections.find(entry.hash);
+    if (found == corrections.end()) return data;
     for (const Entry* correction : found->second) {
         if (const Value* fields = correction->data.find("fields")) overlay(data, *fields);
     }

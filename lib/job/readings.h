@@ -14,7 +14,7 @@ struct Counted {
     std::vector<Reading> readings;
     std::vector<Reading> replaced;
     std::vector<const entry::Entry*> withdrawn;
-    std::map<std::string, std::vector<const entry::Entry*>> corrections;
+    Corrections corrections;
     // The entries that count at all, events included, in order.
     std::vector<const entry::Entry*> standing;
     std::vector<SettleItem> to_settle = {}, settled = {};
@@ -24,6 +24,6 @@ struct Counted {
                                      const method::Catalogue& kinds, const Told& told);
 
 // The data of an entry with its corrections in it.
-[[nodiscard]] entry::Value corrected_data(const entry::Entry& entry, const Counted& counted);
+[[nodiscard]] entry::Value corrected_data(const entry::Entry& entry, const Corrections& corrections);
 
 } // namespace undersheet::job

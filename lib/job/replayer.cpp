@@ -43,7 +43,7 @@ void confirm(Part& part, const Entry& entry) {
 void Replayer::take(View& view, const Entry& entry) {
     if (view.handed_over != nullptr) return;
     view_ = &view;
-    const Value data = corrected_data(entry, counted_);
+    const Value data = corrected_data(entry, counted_.corrections);
     note_recorded(view.recorded, entry, data);
     if (entry.kind == "work")
         tick(entry, data);

@@ -126,7 +126,7 @@ void Replayer::finish_parts(View& view, const Entry& entry) {
 
 // What an entry does to parts that are not its own.
 void Replayer::reach_others(const Entry& entry, const Eligible& eligible) {
-    apply_doubts(entry, corrected_data(entry, counted_), eligible);
+    apply_doubts(entry, corrected_data(entry, counted_.corrections), eligible);
     const Part* opened = entry.kind == "reopen" ? find_part(entry.part) : nullptr;
     if (opened != nullptr) reopen_later(*opened, entry, is_bonded(), eligible);
 }

@@ -203,7 +203,7 @@ std::vector<const entry::Entry*> entries_behind(const Context& context, const Re
     std::vector<const entry::Entry*> behind;
     for (const entry::Entry* from : reading.stands_on) {
         if (speaks_of(from->data, rule)) behind.push_back(from);
-        const auto corrected = context.job.corrections.find(entry::hash_text(from->hash));
+        const auto corrected = context.job.corrections.find(from->hash);
         if (corrected == context.job.corrections.end()) continue;
         for (const entry::Entry* correction : corrected->second) {
             const entry::Value* fields = correction->data.find("fields");

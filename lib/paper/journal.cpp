@@ -54,10 +54,10 @@ Row reading_row(const Making& making, const Entry& entry) {
     return row;
 }
 
-const Entry* entry_named(const Making& making, const std::string& name) {
+const Entry* entry_named(const Making& making, const entry::Hash& name) {
     const auto& entries = *making.job.entries;
-    const auto found = std::find_if(entries.begin(), entries.end(),
-                                    [&](const Entry& entry) { return entry::hash_text(entry.hash) == name; });
+    const auto found =
+        std::find_if(entries.begin(), entries.end(), [&](const Entry& entry) { return entry.hash == name; });
     return found == entries.end() ? nullptr : &*found;
 }
 

@@ -1,23 +1,25 @@
 // Several phones on one job that write apart and meet now and then. No book, no signatures: for tests of judgement.
 #pragma once
 
-#include "entry/order.h"
 #include "tests/support/site.h"
 
+#include <algorithm>
+#include <deque>
 #include <set>
 
 namespace undersheet::test {
 
 class Phones {
 public:
-    explicit Phones(std::size_t count, const Site& begun) : known_(count), day_("2026-06-11") {
+    Phones(std::size_t count, const Site& begun) : phones_(count) {
         for (const auto& entry : begun.entries()) {
             all_.push_back(entry);
-            for (auto& known : known_) known.insert(known.size());
+            for (Phone& phone : phones_) phone.learn(all_.size() - 1);
         }
+        for (std::size_t i = 0; i < count; ++i) phones_[i].device = "phone" + std::to_string(i);
     }
 
-    // What the phone writes now, knowing what it knows. "now" is HH:MM.
+    // What the phone writes now, knowing what it knows. "now" is HH:MM of the phone's clock.
     const entry::Entry& record(std::size_t phone, const std::string& kind, const std::string& now,
                                const std::string& data = "{}", const std::string& place = {},
                                const std::string& part = {}, const std::string& by = "ip") {
@@ -25,70 +27,104 @@ public:
         made.kind = kind;
         made.job = "job";
         made.author = by;
-        made.device = "phone" + std::to_string(phone);
-        made.when = made.clock = *entry::parse_time(day_ + "T" + now + ":00+01:00");
+        made.device = phones_[phone].device;
+        made.when = made.clock = time(now, phones_[phone].years_wrong);
         made.part = part;
         made.data = *entry::read_json(data);
         made.place = *entry::parse_place(place);
-        stand(made, phone);
+        stand(made, phones_[phone]);
         made.hash = entry::sha256(kind + now + data + place + part + made.device + std::to_string(made.seq) +
                                   std::to_string(made.lam) + by + std::to_string(copies_));
         all_.push_back(made);
-        known_[phone].insert(all_.size() - 1);
+        phones_[phone].learn(all_.size() - 1);
         return all_.back();
     }
+    // Each takes what the other has, behind what it has itself.
     void meet(std::size_t a, std::size_t b) {
-        known_[a].insert(known_[b].begin(), known_[b].end());
-        known_[b] = known_[a];
+        const auto told_by_a = phones_[a].known;
+        for (const std::size_t entry : phones_[b].known) phones_[a].learn(entry);
+        for (const std::size_t entry : told_by_a) phones_[b].learn(entry);
     }
     // From here on another phone writes under this one's name, knowing what it knew at this moment.
     std::size_t copy_of(std::size_t phone) {
-        known_.push_back(known_[phone]);
-        copied_[known_.size() - 1] = phone;
+        phones_.push_back(Phone(phones_[phone]));
         ++copies_;
-        return known_.size() - 1;
+        return phones_.size() - 1;
     }
+    void set_clock_wrong(std::size_t phone, int years) { phones_[phone].years_wrong = years; }
 
+    [[nodiscard]] std::size_t count() const { return phones_.size(); }
+    // In the order in which the phone came to know them.
     [[nodiscard]] std::vector<entry::Entry> known_to(std::size_t phone) const {
         std::vector<entry::Entry> known;
-        for (const std::size_t at : known_[phone]) known.push_back(all_[at]);
+        for (const std::size_t at : phones_[phone].known) known.push_back(all_[at]);
         return known;
     }
+    [[nodiscard]] bool know_the_same(std::size_t a, std::size_t b) const {
+        return phones_[a].knows == phones_[b].knows;
+    }
     [[nodiscard]] job::Job fold(std::size_t phone, const std::string& now = "20:00") const {
-        return *job::fold(known_to(phone), default_method(), default_kinds(),
-                          *entry::parse_time(day_ + "T" + now + ":00+01:00"));
+        return fold_at(phone, time(now, 0));
+    }
+    // As a phone does that is asked for no time: at the latest anybody claims, however wrong that clock is.
+    [[nodiscard]] job::Job fold_latest(std::size_t phone) const {
+        entry::Time latest = time("20:00", 0);
+        for (const std::size_t at : phones_[phone].known) {
+            if (all_[at].when.unix_s > latest.unix_s) latest = all_[at].when;
+        }
+        return fold_at(phone, latest);
     }
 
 private:
-    std::string name_of(std::size_t phone) const {
-        const auto copied = copied_.find(phone);
-        return "phone" + std::to_string(copied == copied_.end() ? phone : copied->second);
+    struct Phone {
+        std::string device = {};
+        int years_wrong = 0;
+        std::vector<std::size_t> known = {};
+        std::set<std::size_t> knows = {};
+
+        void learn(std::size_t entry) {
+            if (knows.insert(entry).second) known.push_back(entry);
+        }
+    };
+
+    static entry::Time time(const std::string& now, int years_wrong) {
+        return *entry::parse_time(std::to_string(2026 + years_wrong) + "-06-11T" + now + ":00+01:00");
     }
-    void stand(entry::Entry& made, std::size_t phone) const {
-        made.device = name_of(phone);
-        const auto known = known_to(phone);
-        for (const auto& head : entry::heads_of(known)) {
-            for (const auto& other : known) {
-                if (other.hash != head) continue;
-                made.lam = std::max(made.lam, other.lam);
-                const bool is_longer = other.device == made.device && other.seq > made.seq;
-                if (is_longer && made.prev) made.seen.push_back(*made.prev);
-                if (is_longer) {
-                    made.prev = head;
-                    made.seq = other.seq;
-                } else {
-                    made.seen.push_back(head);
-                }
+    [[nodiscard]] job::Job fold_at(std::size_t phone, const entry::Time& as_of) const {
+        return *job::fold(known_to(phone), default_method(), default_kinds(), as_of);
+    }
+
+    // The entries that the phone has and no later one of the same device stands on, by their hashes.
+    [[nodiscard]] std::vector<const entry::Entry*> heads_of(const Phone& phone) const {
+        std::set<entry::Hash> followed;
+        for (const std::size_t at : phone.known) {
+            if (all_[at].prev) followed.insert(*all_[at].prev);
+        }
+        std::vector<const entry::Entry*> heads;
+        for (const std::size_t at : phone.known) {
+            if (!followed.contains(all_[at].hash)) heads.push_back(&all_[at]);
+        }
+        std::sort(heads.begin(), heads.end(), [](const auto* a, const auto* b) { return a->hash < b->hash; });
+        return heads;
+    }
+    void stand(entry::Entry& made, const Phone& phone) const {
+        for (const entry::Entry* head : heads_of(phone)) {
+            made.lam = std::max(made.lam, head->lam);
+            const bool is_longer = head->device == made.device && head->seq > made.seq;
+            if (is_longer && made.prev) made.seen.push_back(*made.prev);
+            if (is_longer) {
+                made.prev = head->hash;
+                made.seq = head->seq;
+            } else {
+                made.seen.push_back(head->hash);
             }
         }
         ++made.lam;
         ++made.seq;
     }
 
-    std::vector<entry::Entry> all_ = {};
-    std::vector<std::set<std::size_t>> known_;
-    std::map<std::size_t, std::size_t> copied_ = {};
-    std::string day_;
+    std::deque<entry::Entry> all_ = {}; // stays where it is: record() hands out references
+    std::vector<Phone> phones_;
     int copies_ = 0;
 };
 
