@@ -2,9 +2,9 @@
 // Their clocks may be twenty years wrong. UNDERSHEET_SCHEDULES=100000 makes more of them than the few that every run makes;
 // UNDERSHEET_SCHEDULES_BEFORE=20000 leaves out the first, so that a long row is made in pieces.
 #include "job/settle.h"
+#include "tests/support/how_many.h"
 #include "tests/support/phones.h"
 
-#include <cstdlib>
 #include <random>
 
 using namespace undersheet;
@@ -148,11 +148,6 @@ void check_sound(const job::Job& job) {
     }
 }
 
-int said(const char* name, int otherwise) {
-    const char* text = std::getenv(name);
-    return text == nullptr ? otherwise : std::atoi(text);
-}
-
 // How many of the schedules reach what they are made for.
 struct Reached {
     int contested = 0, settled = 0, handed_over = 0, revoked = 0, wrong_clocks = 0;
@@ -175,7 +170,8 @@ struct Reached {
 } // namespace
 
 TEST_CASE("whatever phones do apart, they end alike, and never better than the most careful of them") {
-    const int many = said("UNDERSHEET_SCHEDULES", 1500), before = said("UNDERSHEET_SCHEDULES_BEFORE", 0);
+    const int many = test::how_many("UNDERSHEET_SCHEDULES", 1500),
+              before = test::how_many("UNDERSHEET_SCHEDULES_BEFORE", 0);
     Reached reached;
     for (int seed = before + 1; seed <= before + many; ++seed) {
         Schedule schedule(static_cast<unsigned>(seed));

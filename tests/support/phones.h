@@ -33,8 +33,8 @@ public:
         made.data = *entry::read_json(data);
         made.place = *entry::parse_place(place);
         stand(made, phones_[phone]);
-        made.hash = entry::sha256(kind + now + data + place + part + made.device + std::to_string(made.seq) +
-                                  std::to_string(made.lam) + by + std::to_string(copies_));
+        made.id = std::to_string(all_.size()); // copies of a phone may write the same in the same minute
+        made.hash = entry::sha256(made.id + " " + kind + now + data + place + part + by);
         all_.push_back(made);
         phones_[phone].learn(all_.size() - 1);
         return all_.back();
@@ -48,7 +48,6 @@ public:
     // From here on another phone writes under this one's name, knowing what it knew at this moment.
     std::size_t copy_of(std::size_t phone) {
         phones_.push_back(Phone(phones_[phone]));
-        ++copies_;
         return phones_.size() - 1;
     }
     void set_clock_wrong(std::size_t phone, int years) { phones_[phone].years_wrong = years; }
@@ -125,7 +124,6 @@ private:
 
     std::deque<entry::Entry> all_ = {}; // stays where it is: record() hands out references
     std::vector<Phone> phones_;
-    int copies_ = 0;
 };
 
 // A roof with one gutter edge, its deck done and to be signed.
