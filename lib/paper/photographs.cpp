@@ -41,6 +41,7 @@ void add_photographs(Making& making, const Photos& photos, std::string_view none
             caption = making.say("photographs.lettered", {{"letter", letters[i]}, {"says", caption}});
     }
     making.paper.add(Photographs{std::move(pictures)});
+    making.sentence("photographs.kept");
 }
 
 } // namespace undersheet::paper

@@ -3,6 +3,7 @@
 
 #include "base/text.h"
 #include "paper/plan.h"
+#include "paper/text.h"
 #include "tests/paper/papered.h"
 
 #include <algorithm>
@@ -86,6 +87,19 @@ TEST_CASE("photographs taken on the roof have letters, on the plan and before wh
     CHECK(shown[0].pictures[1].caption.starts_with("(a) soft board"));
     CHECK(shown[0].pictures[2].caption.starts_with("(b) gutter end"));
     CHECK(shown[0].pictures[3].caption.starts_with("(c) the board, cut open"));
+}
+
+TEST_CASE(
+    "a paper with photographs says that the record keeps them as they were taken, one without does not") {
+    Site site = test::taped_roof();
+    const auto said_in = [](const Site& shown) {
+        Papered papered(shown);
+        add_photographs(papered.making, papered.job.all("photo"), "photographs.none");
+        return render_text(papered.making.paper, papered.making.words);
+    };
+    CHECK(said_in(site).find("as it was taken") == std::string::npos);
+    photograph(site, 'a', "soft board", "AB+0.50");
+    CHECK(said_in(site).find("The record keeps every photograph as it was taken") != std::string::npos);
 }
 
 TEST_CASE("photographs of no place, or of a roof nobody taped, need no plan and no letters") {
