@@ -1,14 +1,16 @@
 // Three phones (and copies of them) that record, sign, send back, open again, settle, are lost and meet, by chance.
 // Their clocks may be twenty years wrong. UNDERSHEET_SCHEDULES=100000 makes more of them than the few that every run makes;
 // UNDERSHEET_SCHEDULES_BEFORE=20000 leaves out the first, so that a long row is made in pieces.
-#include "job/settle.h"
+#include "tests/job/pictured.h"
 #include "tests/support/how_many.h"
 #include "tests/support/phones.h"
 
 #include <random>
 
 using namespace undersheet;
+using test::check_sound;
 using test::Phones;
+using test::picture_of;
 using test::Site;
 
 namespace {
@@ -109,45 +111,6 @@ private:
     Phones phones_;
 };
 
-std::string picture(const job::Job& job) {
-    std::string picture = job.handed_over == nullptr ? "open " : "handed over ";
-    for (const auto& part : job.parts) {
-        picture += part.name + " " + std::string(job::state_word(part.state));
-        for (const auto* said : {&part.note, &part.begun_by, &part.left_out_why, &part.agreed_by})
-            picture += " " + *said;
-        for (const auto& event : part.events) picture += " " + entry::short_name(event.entry->hash);
-        for (const auto& signature : part.signatures)
-            picture += entry::short_name(signature.entry->hash) + (signature.struck ? " struck" : "");
-        for (const auto& doubt : part.doubts) picture += " " + doubt;
-        picture += "\n";
-    }
-    for (const auto& item : job.to_settle) picture += item.id + "\n";
-    for (const auto& item : job.settled) picture += item.id + " settled\n";
-    for (const auto& reading : job.readings) picture += entry::short_name(reading.entry->hash);
-    for (const auto& item : job.punch) picture += item.name + entry::short_name(item.raised->hash);
-    return picture;
-}
-
-// What must hold of any record, however it came about.
-void check_sound(const job::Job& job) {
-    std::set<std::string> items;
-    for (const auto& item : job.to_settle) {
-        CHECK(items.insert(item.id).second);
-        CHECK(item.sides.size() >= 2);
-        CHECK(item.settled == nullptr);
-    }
-    for (const auto& part : job.parts) {
-        job::State most = part.state;
-        for (const auto& tip : part.tips) most = job::more_careful(most, tip.state);
-        CHECK(most == part.state); // never better than what any device left it in
-        const bool is_named = std::any_of(job.to_settle.begin(), job.to_settle.end(), [&](const auto& item) {
-            return item.about == job::Apart::part_state && item.part == part.name;
-        });
-        CHECK(is_named == part.is_contested());
-        if (is_named) CHECK(part.signature() == nullptr);
-    }
-}
-
 // How many of the schedules reach what they are made for.
 struct Reached {
     int contested = 0, settled = 0, handed_over = 0, revoked = 0, wrong_clocks = 0;
@@ -181,10 +144,10 @@ TEST_CASE("whatever phones do apart, they end alike, and never better than the m
         const Phones& phones = schedule.phones();
         const auto job = phones.fold_latest(0);
         check_sound(job);
-        const std::string first = picture(job);
+        const std::string first = picture_of(job);
         for (std::size_t phone = 1; phone < phones.count(); ++phone) REQUIRE(phones.know_the_same(phone, 0));
         const std::size_t other = 1 + static_cast<std::size_t>(seed) % (phones.count() - 1);
-        REQUIRE(picture(phones.fold_latest(other)) == first);
+        REQUIRE(picture_of(phones.fold_latest(other)) == first);
         reached.note(job);
     }
     CHECK(reached.contested > many / 10);
@@ -202,13 +165,13 @@ TEST_CASE("entries that arrive in any order fold to the same job") {
         schedule.meet_all();
         auto entries = schedule.phones().known_to(0);
         const auto job = schedule.phones().fold_latest(0);
-        const std::string first = picture(job);
+        const std::string first = picture_of(job);
         std::mt19937 chance(seed);
         for (int i = 0; i < 20; ++i) {
             std::shuffle(entries.begin(), entries.end(), chance);
             const auto again = job::fold(entries, test::default_method(), test::default_kinds(), job.as_of);
             REQUIRE(again.ok());
-            CHECK(picture(*again) == first);
+            CHECK(picture_of(*again) == first);
         }
     }
 }
