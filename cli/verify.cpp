@@ -46,18 +46,27 @@ void show_verified(const desk::Verified& verified, Screen& screen) {
                 "later ones were taken away.");
 }
 
-// A receipt as text, or a file that holds some, one a line.
+constexpr std::string_view kReceipt = "undersheet.receipt";
+
+// A receipt as text, or a file that holds some.
 Result<std::vector<std::string>> receipts_given(const Arguments& arguments) {
     std::vector<std::string> receipts;
     for (const auto& given : arguments.all("--receipt")) {
-        if (given.starts_with("undersheet.receipt")) {
+        if (given.starts_with(kReceipt)) {
             receipts.push_back(given);
             continue;
         }
+        const std::size_t before = receipts.size();
         auto text = read_file(given, "receipts");
         if (!text) return text.fault();
-        for (const auto& line : split(*text, '\n')) {
-            if (!trimmed(line).empty()) receipts.emplace_back(trimmed(line));
+        // A paper prints a receipt over several lines; each begins with its form.
+        for (const auto& whole : split(*text, '\n')) {
+            const std::string line(trimmed(whole));
+            if (line.empty()) continue;
+            if (line.starts_with(kReceipt) || receipts.size() == before)
+                receipts.push_back(line);
+            else
+                receipts.back() += " " + line;
         }
     }
     return receipts;

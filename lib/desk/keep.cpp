@@ -30,7 +30,9 @@ std::string part_now(Case& on, const std::string& name) {
     }
     std::string now = name + " is " + std::string(job::state_text(view->state));
     if (!left.empty() && view->state == job::State::under_way) now += "; still to do: " + joined(left, ", ");
-    if (view->state == job::State::done) now += "; what is left is to sign it";
+    if (view->state == job::State::done && view->held_by.empty()) now += "; what is left is to sign it";
+    if (view->state == job::State::done && !view->held_by.empty())
+        now += "; not to be signed yet: " + view->held_by.front().why + ", " + view->held_by.front().clears;
     if (view->state == job::State::signed_off) now += "; " + next_words(on.judged());
     return now;
 }

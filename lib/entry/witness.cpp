@@ -8,6 +8,7 @@ namespace undersheet::entry {
 namespace {
 
 constexpr std::string_view kWitnessForm = "undersheet.receipt.1";
+constexpr std::size_t kHashDigits = 2 * std::tuple_size_v<Hash>;
 
 Fault witness_malformed(std::string what) {
     return {Code::body_malformed, std::move(what), "receipt",
@@ -33,9 +34,12 @@ Result<Receipt> parse_receipt(std::string_view text) {
     for (auto& piece : split(replaced(std::string(trimmed(text)), "\n", " "), ' ')) {
         if (!piece.empty()) pieces.push_back(std::move(piece));
     }
-    if (pieces.size() != 3 || pieces[0] != kWitnessForm) return witness_malformed("this is no receipt");
-    const auto entry = parse_hash(lower_ascii(pieces[1]));
-    const auto digest = parse_hash(lower_ascii(pieces[2]));
+    if (pieces.size() < 2 || pieces[0] != kWitnessForm) return witness_malformed("this is no receipt");
+    std::string digits; // on paper they go over as many lines as it is narrow
+    for (std::size_t i = 1; i < pieces.size(); ++i) digits += lower_ascii(pieces[i]);
+    if (digits.size() != 2 * kHashDigits) return witness_malformed("a digit of it is missing or wrong");
+    const auto entry = parse_hash(digits.substr(0, kHashDigits));
+    const auto digest = parse_hash(digits.substr(kHashDigits));
     if (!entry || !digest) return witness_malformed("a digit of it is missing or wrong");
     return Receipt{*entry, *digest};
 }

@@ -81,14 +81,10 @@ private:
         return found;
     }
 
-    // A step may name the batch it was done with.
+    // A step may name a batch of which no tin was written down.
     void take_tick(const Part& part, const Tick& tick) {
-        constexpr std::pair<const char*, const char*> kFields[] = {
-            {"primer_batch", "primer"}, {"tape_batch", "flashing_tape"}, {"sealant_batch", "lap_sealant"}};
-        for (const auto& [field, product] : kFields) {
-            const std::string batch = tick.data.text_of(field);
-            if (!batch.empty()) take({batch, product, tick.entry, {part.name}, {}});
-        }
+        for (const NamedBatch& named : batches_named(part, tick))
+            if (tins_of(job_, named).empty()) take({named.batch, named.product, tick.entry, {part.name}, {}});
     }
 
     void take(BatchFound found) {

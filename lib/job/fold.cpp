@@ -59,6 +59,14 @@ std::vector<std::string> leave_out_impossible(std::vector<const Entry*>& visible
     return problems;
 }
 
+// At the same place, whatever set-up of the instrument it belongs to.
+bool is_read_since(const Job& job, const Reading& reading, const Entry& change, const Told& told) {
+    return std::any_of(job.readings.begin(), job.readings.end(), [&](const Reading& later) {
+        return later.kind == reading.kind && later.place == reading.place && later.label == reading.label &&
+               told.knew(*later.entry, change);
+    });
+}
+
 // A changed deck moves the heights and the wet near the change: what was read there by somebody who did not know of
 // it is asked for again.
 void doubt_near_changes(Job& job, const method::Method& method, const Told& told) {
@@ -69,6 +77,7 @@ void doubt_near_changes(Job& job, const method::Method& method, const Told& told
         for (Reading& reading : job.readings) {
             if (std::find(kDoubted.begin(), kDoubted.end(), reading.kind) == kDoubted.end()) continue;
             if (told.knew(*reading.entry, *change->entry)) continue;
+            if (is_read_since(job, reading, *change->entry, told)) continue;
             const auto read_at = locate(job.roof, reading.place);
             const bool apart = changed_at && read_at && trade::distance_m(*changed_at, *read_at) > reach_m;
             if (!apart) reading.doubted = true;

@@ -111,9 +111,12 @@ HeldList doubted_parts(const Scene& scene) {
 
 // The customer signs, or the record says that they were not there and where it was sent.
 HeldList no_customer(const Scene& scene) {
-    if (scene.wish.by.empty() || scene.wish.data.find("customer") != nullptr ||
-        scene.wish.data.find("not_present") != nullptr)
-        return {};
+    const bool customer = scene.wish.data.find("customer") != nullptr;
+    const bool not_present = scene.wish.data.find("not_present") != nullptr;
+    if (customer && not_present)
+        return {{.why = "the customer cannot sign and be away",
+                 .clears = "customer=NAME for who is there, or not_present=\"sent on …\""}};
+    if (scene.wish.by.empty() || customer || not_present) return {};
     return {{.why = "the customer has not signed",
              .clears = "sign with customer=NAME, or not_present=\"sent on …\""}};
 }

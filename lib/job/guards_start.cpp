@@ -272,25 +272,31 @@ HeldList tin_holds(const Scene& scene) {
     return held;
 }
 
+// A coat that was left under a pause may be void: resuming says so, and nobody joins it before.
+HeldList join_first(const Part& other, std::string why, std::string clears) {
+    if (other.state == State::paused)
+        clears = "resume " + other.name + " first: it says whether that coat is still good";
+    return {{.why = std::move(why), .clears = std::move(clears)}};
+}
+
 HeldList beside_holds(const Scene& scene) {
     const method::Step* step = scene.stage.step(scene.wish.data.text_of("step"));
     const bool opens = step != nullptr && step->opens_adhesive;
     if (has_guard(scene.stage.start_guards, "one_coat") && (scene.wish.event != Event::tick || opens)) {
         if (const Part* other = other_open_coat(scene, true)) {
-            return {{.why = "the coat on " + part_words(other->name) + " is still open",
-                     .clears = "join it first: one open coat a person"}};
+            return join_first(*other, "the coat on " + part_words(other->name) + " is still open",
+                              "join it first: one open coat a person");
         }
     }
     if (has_guard(scene.stage.start_guards, "no_open_coat") && scene.wish.event != Event::tick) {
         if (const Part* other = other_open_coat(scene, false)) {
             if (other->stage != scene.part.stage)
-                return {{.why = "open adhesive on " + part_words(other->name), .clears = "join it first"}};
+                return join_first(*other, "open adhesive on " + part_words(other->name), "join it first");
         }
     }
-    if (step != nullptr && step->uses_heat && other_open_coat(scene, false) != nullptr) {
-        return {{.why = "no heat gun beside open solvent", .clears = "join the open coat first"}};
-    }
-    return {};
+    const Part* open = step != nullptr && step->uses_heat ? other_open_coat(scene, false) : nullptr;
+    return open == nullptr ? HeldList()
+                           : join_first(*open, "no heat gun beside open solvent", "join the open coat first");
 }
 
 HeldList start_evidence(const Scene& scene) {

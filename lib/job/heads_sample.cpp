@@ -84,8 +84,10 @@ std::optional<HeadsSample> judge_heads(const Job& job, const method::Method& met
         if (!reading->number("checked")) continue;
         if (starts_new_sample(*reading, sample)) {
             work_out(sample, method);
-            bad_before = bad_before || sample.bad > 0;
-            all_wanted_before = all_wanted_before || (sample.all_wanted && !sample.is_full);
+            // A check of every head answers all the samples before it.
+            const bool is_answered = sample.is_full && reset >= sample.bad;
+            bad_before = !is_answered && (bad_before || sample.bad > 0);
+            all_wanted_before = !is_answered && (all_wanted_before || sample.all_wanted || sample.is_full);
             sample = {};
         }
         add_reading(sample, *reading);

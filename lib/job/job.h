@@ -87,6 +87,7 @@ struct Part {
     std::vector<std::string> doubt_parts = {}; // the parts whose reopening put it in doubt
     std::vector<std::string> tins = {};        // labels named at begin, resume or by use
     const entry::Entry* redo_from = nullptr;   // opened again by this; what was done before no longer counts
+    const entry::Entry* sent_back = nullptr;   // done is what somebody does again after this
     const entry::Entry* reading = nullptr;     // the air reading it was begun under
     std::string begun_by = {};
     std::string left_out_why = {}, agreed_by = {};

@@ -175,6 +175,23 @@ Judgement judge(const Job& job, const method::Method& method, const method::Cata
     return judgement;
 }
 
+// What leads to the move that the part's state does not know.
+std::string way_on(const Scene& scene) {
+    const Part& part = scene.part;
+    if (part.state == State::closed) return "handed over: only a numbered supplement can say more";
+    if (part.state == State::waiting || part.state == State::opened_again)
+        return "begin " + part.name + " first";
+    if (part.state == State::paused) return "resume " + part.name + " first";
+    if (part.state != State::under_way) return "see stages for what may be done";
+    std::vector<std::string> left;
+    for (const auto& step : scene.stage.steps)
+        if (step.must && !step_done(part, step, scene.recorded)) left.push_back(step.name);
+    if (!left.empty()) return "still to do: " + joined(left, ", ");
+    return is_worked_on_since(part, scene.stage, scene.recorded)
+               ? "see stages for what may be done"
+               : "it was sent back: tick what was done again";
+}
+
 Refusal refusal_of(const Job& job, const Judgement& judgement, const method::Method& method,
                    const Wish& wish) {
     const Part* part = job.part(wish.part);
@@ -188,9 +205,7 @@ Refusal refusal_of(const Job& job, const Judgement& judgement, const method::Met
     if (!move.exists) {
         return {.exists = false,
                 .held_by = {{.why = part_words(part->name) + " is " + std::string(state_text(part->state)),
-                             .clears = part->state == State::closed
-                                           ? "handed over: only a numbered supplement can say more"
-                                           : "see stages for what may be done"}}};
+                             .clears = way_on(scene)}}};
     }
     Refusal refusal;
     for (const Guard guard : move.failed) {

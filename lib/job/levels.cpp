@@ -26,6 +26,13 @@ void close_run(LevelRun& run, const Roof& roof) {
     run.closing_error_mm = *z_mm - partner->z_mm;
 }
 
+// One set-up of the instrument on one surface, in one visit: heights of different ones have nothing in common.
+bool is_of_one_run(const Reading& level, const Reading& last) {
+    const std::string on = level.word("on"), last_on = last.word("on");
+    return level.word("run") == last.word("run") && level.entry->supplement == last.entry->supplement &&
+           (on.empty() || last_on.empty() || on == last_on);
+}
+
 } // namespace
 
 std::optional<LevelRun> latest_run(const Job& job) {
@@ -33,7 +40,7 @@ std::optional<LevelRun> latest_run(const Job& job) {
     if (last == nullptr) return std::nullopt;
     LevelRun run{.run = last->word("run"), .points = {}};
     for (const Reading* level : job.all("level")) {
-        if (level->word("run") != run.run) continue;
+        if (!is_of_one_run(*level, *last)) continue;
         if (level->word("closing") == "yes")
             run.closing = level;
         else

@@ -1,4 +1,4 @@
-// The spot levels that are judged: the latest run, its closing reading apart.
+// The spot levels that are judged: the latest run on one surface in one visit, its closing reading apart.
 #pragma once
 
 #include "job/job.h"

@@ -24,6 +24,8 @@ void note_recorded(Recorded& recorded, const entry::Entry& entry, const entry::V
 [[nodiscard]] bool step_done(const Part& part, const method::Step& step, const Recorded& recorded);
 [[nodiscard]] const entry::Entry* step_entry(const Part& part, const method::Step& step,
                                              const Recorded& recorded);
+// Nothing was done to the part since it was sent back.
+[[nodiscard]] bool is_worked_on_since(const Part& part, const method::Stage& stage, const Recorded& recorded);
 [[nodiscard]] bool steps_complete(const Part& part, const method::Stage& stage, const Recorded& recorded);
 // A coat of adhesive that is open: ticked, and no later step has closed it.
 [[nodiscard]] const Tick* open_coat(const Part& part, const method::Stage& stage);

@@ -110,6 +110,9 @@ void Replayer::act(const Entry& entry, const Value& data, Event event) {
     case Event::reopen:
         reopen(*part, entry, data);
         break;
+    case Event::send_back:
+        part->sent_back = &entry;
+        break;
     case Event::leave_out:
         part->left_out_why = data.text_of("why");
         part->agreed_by = data.text_of("agreed_by");

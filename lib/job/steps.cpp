@@ -59,7 +59,17 @@ bool step_done(const Part& part, const Step& step, const Recorded& recorded) {
     return step_entry(part, step, recorded) != nullptr;
 }
 
+// What was sent back is looked at again: a step is ticked, decided or recorded anew.
+bool is_worked_on_since(const Part& part, const Stage& stage, const Recorded& recorded) {
+    if (part.sent_back == nullptr) return true;
+    return std::any_of(stage.steps.begin(), stage.steps.end(), [&](const Step& step) {
+        const Entry* done_by = step_entry(part, step, recorded);
+        return done_by != nullptr && entry::comes_before(*part.sent_back, *done_by);
+    });
+}
+
 bool steps_complete(const Part& part, const Stage& stage, const Recorded& recorded) {
+    if (!is_worked_on_since(part, stage, recorded)) return false;
     return std::all_of(stage.steps.begin(), stage.steps.end(),
                        [&](const Step& step) { return !step.must || step_done(part, step, recorded); });
 }

@@ -1,5 +1,7 @@
 #include "job/stock.h"
 
+#include "job/batches.h"
+
 #include "base/text.h"
 
 #include <algorithm>
@@ -30,10 +32,36 @@ std::vector<TinUse> tin_uses(const Job& job) {
             if (event.event == Event::begin || event.event == Event::resume)
                 take(*event.entry, event.entry->data, part.name);
         }
-        for (const Tick& tick : part.ticks) take(*tick.entry, tick.data, part.name);
+        for (const Tick& tick : part.ticks) {
+            take(*tick.entry, tick.data, part.name);
+            for (const NamedBatch& named : batches_named(part, tick))
+                for (const Reading* tin : tins_of(job, named))
+                    uses.push_back({tin, tin->label, part.name, tick.entry});
+        }
     }
     for (const Reading* use : job.all("use")) take(*use->entry, use->data, use->part);
     return uses;
+}
+
+std::vector<NamedBatch> batches_named(const Part& part, const Tick& tick) {
+    const std::pair<const char*, const char*> fields[] = {
+        {"primer_batch", "primer"},
+        {"tape_batch", "flashing_tape"},
+        {"sealant_batch", part.stage == "chase" ? "chase_sealant" : "lap_sealant"}};
+    std::vector<NamedBatch> named;
+    for (const auto& [field, product] : fields) {
+        const std::string batch = tick.data.text_of(field);
+        if (!batch.empty()) named.push_back({batch, product});
+    }
+    return named;
+}
+
+std::vector<const Reading*> tins_of(const Job& job, const NamedBatch& named) {
+    std::vector<const Reading*> tins = job.all("tin");
+    std::erase_if(tins, [&](const Reading* tin) {
+        return tin->word("product") != named.product || alike(named.batch, tin->word("batch")) != Alike::same;
+    });
+    return tins;
 }
 
 std::optional<entry::Date> last_use_of(const Job& job, std::string_view label) {

@@ -107,6 +107,7 @@ void unite_records(Part& a, const Part& b) {
         });
     unite_words(a.tins, b.tins);
     a.redo_from = later(a.redo_from, b.redo_from);
+    a.sent_back = later(a.sent_back, b.sent_back);
     a.reading = later(a.reading, b.reading);
 }
 

@@ -102,6 +102,18 @@ void fixing_length(const Context& context, const Rule& rule, Findings& out) {
     }
 }
 
+// Measured again: on the same board, or when every head was checked.
+bool is_measured_again(const Job& job, const Reading& heads, std::string_view field) {
+    const auto all = job.all("heads");
+    return std::any_of(all.begin(), all.end(), [&](const Reading* later) {
+        if (!later->number(field) || !entry::comes_before(*heads.entry, *later->entry)) return false;
+        const bool is_full = later->number("checked") && later->number("checked") == later->number("total");
+        const bool is_there = later->place.form != entry::PlaceForm::nowhere || !later->word("board").empty();
+        return is_full || (is_there && later->word("board") == heads.word("board") &&
+                           entry::place_text(later->place) == entry::place_text(heads.place));
+    });
+}
+
 // A pattern counts as wrong when it is over the spacing by more than the tolerance.
 void spacing(const Context& context, const Rule& rule, std::string_view field, Findings& out) {
     const Level& level = rule.levels.front();
@@ -110,6 +122,7 @@ void spacing(const Context& context, const Rule& rule, std::string_view field, F
     for (const Reading* heads : context.job.all("heads")) {
         const auto apart_mm = heads->number(field);
         if (!apart_mm || *apart_mm * 100 <= most_hundredths) continue;
+        if (is_measured_again(context.job, *heads, field)) continue;
         out.push_back(
             make_finding(context, rule, level, {.reading = heads, .value = shortest(*apart_mm, 1)}));
     }

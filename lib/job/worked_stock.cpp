@@ -20,11 +20,13 @@ void tin_date(const Context& context, const Rule& rule, Findings& out) {
         const bool past = left_days < context.limit("zero");
         if (!past && left_days > context.limit("use_by_warn_days")) continue;
         const Severity severity = past && used_on ? Severity::stop : Severity::note;
-        out.push_back(make_finding(
+        Finding finding = make_finding(
             context, rule, *rule.level(severity),
             {.reading = tin,
              .value = worded(past ? "{date}, past" : "{date}, {days} days left",
-                             {{"date", date_worded(*use_by)}, {"days", shortest(left_days, 0)}})}));
+                             {{"date", date_worded(*use_by)}, {"days", shortest(left_days, 0)}})});
+        if (past && !used_on) clear_by(finding, rule.clears);
+        out.push_back(std::move(finding));
     }
 }
 

@@ -82,7 +82,8 @@ TEST_CASE("a receipt is read as it is printed, in capitals and over several line
     std::string capitals = digits;
     for (char& c : capitals) c = static_cast<char>(c >= 'a' && c <= 'f' ? c - 32 : c);
     for (const std::string& typed :
-         {text, "  " + text + "\n", "undersheet.receipt.1\n" + digits, "undersheet.receipt.1 " + capitals}) {
+         {text, "  " + text + "\n", "undersheet.receipt.1\n" + digits, "undersheet.receipt.1 " + capitals,
+          "undersheet.receipt.1\n" + digits.substr(0, 30) + "\n" + digits.substr(30)}) {
         const auto read = parse_receipt(typed);
         REQUIRE(read.ok());
         CHECK(read->entry == receipt.entry);
