@@ -1,13 +1,24 @@
 #include "cli/show.h"
 #include "cli/verb.h"
 
+#include <algorithm>
+
 namespace undersheet::cli {
 namespace {
 
-void show_job(const desk::JobLine& line, Screen& screen) {
+// Where two are called alike, what tells them apart stands beside.
+std::string name_among(const desk::JobLine& line, const std::vector<desk::JobLine>& jobs) {
+    constexpr std::size_t kShown = 8;
+    const auto called =
+        std::count_if(jobs.begin(), jobs.end(), [&](const auto& job) { return job.job.ref == line.job.ref; });
+    return job_words(line.job) + (called > 1 ? " (--job " + line.id.substr(0, kShown) + ")" : "");
+}
+
+void show_job(const desk::JobLine& line, const std::string& name, Screen& screen) {
     screen.set_in(line.current ? "* " : "  ",
-                  job_words(line.job) + ": " + line.standing + "; opened " + day_and_time(line.opened) +
-                      ", " + std::to_string(line.entries) + (line.entries == 1 ? " entry" : " entries"));
+                  name + ": " + line.standing +
+                      (line.opened.empty() ? "" : "; opened " + day_and_time(line.opened)) + ", " +
+                      std::to_string(line.entries) + (line.entries == 1 ? " entry" : " entries"));
 }
 
 int run_jobs(const Arguments& arguments, Screen& screen) {
@@ -15,7 +26,7 @@ int run_jobs(const Arguments& arguments, Screen& screen) {
         arguments, screen, [](desk::Desk& desk) { return desk.jobs(); },
         [&](const std::vector<desk::JobLine>& jobs) {
             if (jobs.empty()) screen.line("No job yet: undersheet jobs new REF --roof \"back extension\"");
-            for (const auto& line : jobs) show_job(line, screen);
+            for (const auto& line : jobs) show_job(line, name_among(line, jobs), screen);
         });
 }
 

@@ -99,9 +99,9 @@ Result<std::unique_ptr<entry::Signer>> Book::unlock(const std::string& person, s
     return guarded([&] { return session_->unlock(person, pin); });
 }
 
-Done Book::forget_erased(std::string_view job) {
+Done Book::forget_erased() {
     const auto done = guarded([&] {
-        session_->forget_erased(job);
+        session_->forget_erased();
         return true;
     });
     if (!done) return done.fault();

@@ -105,8 +105,8 @@ public:
 
     // Takes in what a hand-over file holds: the union of both, all of it or nothing. Who erased something is obeyed.
     [[nodiscard]] Result<Taken> take(const std::string& handed);
-    // Takes away personal values and photographs that an entry of kind "erase" names; call it after appending that entry.
-    [[nodiscard]] Done forget_erased(std::string_view job);
+    // Takes away personal values and photographs that entries of kind "erase" name; call it after appending them.
+    [[nodiscard]] Done forget_erased();
 
     // Sets a PIN within in_one_go: gives the person's own public key on this device, which the journal is to know.
     [[nodiscard]] Result<entry::PublicKey> lock(const std::string& person, const NewPin& pin);

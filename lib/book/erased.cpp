@@ -1,6 +1,7 @@
 #include "book/erased.h"
 
 #include "book/files.h"
+#include "book/handing.h"
 #include "book/journal.h"
 
 namespace undersheet::book {
@@ -13,6 +14,23 @@ void add_names(const entry::Entry& entry, std::string_view field, std::set<entry
     }
 }
 
+Erased named_by(const std::vector<entry::Entry>& entries) {
+    Erased named;
+    for (const auto& entry : entries)
+        for (const entry::Member& member : *entry.data.map())
+            if (const auto cid = entry::commitment_of(member.value)) named.cids.insert(*cid);
+    for (const entry::Hash& photo : photos_of(entries)) named.photos.insert(photo);
+    return named;
+}
+
+void keep_common(std::set<entry::Hash>& some, const std::set<entry::Hash>& others) {
+    std::erase_if(some, [&](const entry::Hash& hash) { return !others.contains(hash); });
+}
+
+void take_out(std::set<entry::Hash>& some, const std::set<entry::Hash>& others) {
+    std::erase_if(some, [&](const entry::Hash& hash) { return others.contains(hash); });
+}
+
 } // namespace
 
 Erased erased_by(const std::vector<entry::Entry>& entries) {
@@ -22,7 +40,34 @@ Erased erased_by(const std::vector<entry::Entry>& entries) {
         add_names(entry, "values", erased.cids);
         add_names(entry, "photos", erased.photos);
     }
+    if (erased.is_empty()) return erased;
+    const Erased named = named_by(entries);
+    keep_common(erased.cids, named.cids);
+    keep_common(erased.photos, named.photos);
     return erased;
+}
+
+void Erasures::note(const std::vector<entry::Entry>& job) {
+    Erased erased = erased_by(job), needed = named_by(job);
+    take_out(needed.cids, erased.cids);
+    take_out(needed.photos, erased.photos);
+    erased_.cids.merge(erased.cids);
+    erased_.photos.merge(erased.photos);
+    needed_.cids.merge(needed.cids);
+    needed_.photos.merge(needed.photos);
+}
+
+Erased Erasures::gone() const {
+    Erased gone = erased_;
+    take_out(gone.cids, needed_.cids);
+    take_out(gone.photos, needed_.photos);
+    return gone;
+}
+
+Erased gone_from(Connection& connection) {
+    Erasures erasures;
+    for (const std::string& job : jobs_in(connection)) erasures.note(entries_of(connection, job));
+    return erasures.gone();
 }
 
 bool forget_values(Connection& connection, const Erased& erased) {

@@ -52,10 +52,7 @@ private:
             const auto cid = entry::commitment_of(member.value);
             if (cid && !erased.cids.contains(*cid)) add_secret(*cid);
         }
-        for (const char* pinned : {"method", "kinds"}) {
-            const auto hash = entry::parse_hash(entry.data.text_of(pinned));
-            if (entry.kind == "open" && hash) texts_.insert(*hash);
-        }
+        for (const Hash& text : texts_pinned_by(entry)) texts_.insert(text);
     }
 
     void add_secret(const Hash& cid) {
@@ -105,6 +102,14 @@ private:
 };
 
 } // namespace
+
+std::vector<Hash> texts_pinned_by(const Entry& entry) {
+    std::vector<Hash> texts;
+    if (entry.kind != "open") return texts;
+    for (const char* pinned : {"method", "kinds"})
+        if (const auto hash = entry::parse_hash(entry.data.text_of(pinned))) texts.push_back(*hash);
+    return texts;
+}
 
 std::vector<Hash> photos_of(const std::vector<Entry>& entries) {
     std::set<Hash> photos;

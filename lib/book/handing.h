@@ -24,6 +24,8 @@ struct HandWhat {
                                   const std::string& path);
 
 // Photographs that entries name and nobody has erased.
+// The method and the catalogue that an opening names; nothing for other entries.
+[[nodiscard]] std::vector<entry::Hash> texts_pinned_by(const entry::Entry& entry);
 [[nodiscard]] std::vector<entry::Hash> photos_of(const std::vector<entry::Entry>& entries);
 
 } // namespace undersheet::book

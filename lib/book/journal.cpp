@@ -176,6 +176,13 @@ void add_device(Connection& connection, const entry::PublicKey& key) {
                    {entry::device_name(key), Bytes{entry::spki_of(key)}});
 }
 
+std::vector<std::string> jobs_in(Connection& connection) {
+    std::vector<std::string> jobs;
+    connection.each("SELECT DISTINCT job FROM entry ORDER BY job", {},
+                    [&](const Row& row) { jobs.push_back(row.text(0)); });
+    return jobs;
+}
+
 std::vector<Entry> entries_of(Connection& connection, std::string_view job) {
     return read_entries(connection, "SELECT body, sig FROM entry WHERE job = ? ORDER BY lam, dev, seq, hash",
                         {job});

@@ -21,6 +21,7 @@ void add_row(Connection& connection, const entry::Entry& entry);
 void recount(Connection& connection, const std::vector<entry::Entry>& whole_job);
 void add_device(Connection& connection, const entry::PublicKey& key);
 
+[[nodiscard]] std::vector<std::string> jobs_in(Connection& connection); // every journal that has entries
 // Personal values that are still held are filled in.
 [[nodiscard]] std::vector<entry::Entry> entries_of(Connection& connection, std::string_view job); // in order
 [[nodiscard]] std::optional<entry::Entry> entry_by_id(Connection& connection, std::string_view id);

@@ -1,5 +1,6 @@
 #include "book/merging.h"
 
+#include "book/handing.h"
 #include "book/journal.h"
 
 #include <algorithm>
@@ -12,6 +13,8 @@ using entry::ChainFault;
 using entry::Entry;
 using entry::Hash;
 
+constexpr std::size_t kMostDevices = 200; // on one job; the written form takes 256 in a list
+
 class Merger {
 public:
     Merger(Connection& into, const Incoming& incoming, const std::string& from)
@@ -22,6 +25,8 @@ public:
         for (const auto& [job, entries] : incoming_.jobs) take_job(job, entries);
         add_keys();
         add_texts();
+        check_pinned();
+        note_erased();
         add_secrets();
         merged_.has_forgotten = forget_values(into_, merged_.erased);
         give_up_copied_devices();
@@ -43,7 +48,8 @@ private:
         for (const auto& [job, entries] : incoming_.jobs) {
             for (const Entry& entry : entries) links.push_back(entry::device_link(entry));
         }
-        for (const ChainFault& fault : entry::check_devices(std::move(links), {})) refuse(fault);
+        for (const ChainFault& fault : entry::check_devices(std::move(links), {}))
+            if (fault.sort != ChainFault::Sort::copied) refuse(fault); // that it was copied, verify says
     }
 
     void take_job(const std::string& job, const std::vector<Entry>& entries) {
@@ -58,8 +64,10 @@ private:
         }
         std::sort(all.begin(), all.end(), entry::comes_before);
         check_chains(all, fresh);
+        check_openings(all, fresh);
+        check_devices(all, fresh);
         add_entries(all, fresh);
-        note_erased(all);
+        if (!erased_by(all).is_empty()) has_erasures_ = true;
         note_job(job, all, entries.size(), fresh.size());
     }
 
@@ -73,6 +81,47 @@ private:
         }
     }
 
+    // What a job is judged by is said once: nobody says it again with a method of their own.
+    void check_openings(const std::vector<Entry>& all, const std::set<Hash>& fresh) const {
+        const Entry* first = nullptr;
+        bool is_new = false;
+        for (const Entry& entry : all) {
+            if (entry.kind != "open") continue;
+            is_new = is_new || fresh.contains(entry.hash);
+            if (first != nullptr && is_new)
+                refuse({entry.hash, entry.device, entry.seq,
+                        "the job is opened twice, by this entry and by " + entry::short_name(first->hash)});
+            first = &entry;
+        }
+    }
+
+    // Every entry names the last of each device that it knew: with more of them nobody could write any more.
+    void check_devices(const std::vector<Entry>& all, const std::set<Hash>& fresh) const {
+        std::set<std::string> devices;
+        for (const Entry& entry : all) {
+            devices.insert(entry.device);
+            if (devices.size() > kMostDevices && fresh.contains(entry.hash))
+                refuse(
+                    {entry.hash, entry.device, entry.seq,
+                     "more than " + std::to_string(kMostDevices) + " devices would have written on its job"});
+        }
+    }
+
+    // A job whose method is nowhere could not be judged, here or by whom it is handed on to.
+    void check_pinned() const {
+        if (incoming_.may_have_gaps) return;
+        for (const auto& [job, entries] : incoming_.jobs)
+            for (const Entry& entry : entries)
+                for (const Hash& text : texts_pinned_by(entry)) {
+                    const bool is_here = into_.one("SELECT 1 FROM text WHERE hash = ?",
+                                                   {Bytes{bytes_of(text)}}, [](const Row&) {});
+                    if (!is_here)
+                        refuse({entry.hash, entry.device, entry.seq,
+                                "the method or catalogue that its job is judged by did not come with it (" +
+                                    entry::short_name(text) + ")"});
+                }
+    }
+
     void add_entries(const std::vector<Entry>& all, const std::set<Hash>& fresh) {
         for (const Entry& entry : all) {
             if (!fresh.contains(entry.hash)) continue;
@@ -83,10 +132,9 @@ private:
         if (!fresh.empty()) recount(into_, all);
     }
 
-    void note_erased(const std::vector<Entry>& all) {
-        Erased erased = erased_by(all);
-        merged_.erased.cids.merge(erased.cids);
-        merged_.erased.photos.merge(erased.photos);
+    // The other jobs of the book may need what these erased.
+    void note_erased() {
+        if (has_erasures_) merged_.erased = gone_from(into_);
     }
 
     void note_job(const std::string& job, const std::vector<Entry>& all, std::size_t in_file,
@@ -141,6 +189,7 @@ private:
     const Incoming& incoming_;
     const std::string& from_;
     std::set<std::string> own_devices_, given_up_ = {};
+    bool has_erasures_ = false;
     Merged merged_ = {};
 };
 

@@ -113,10 +113,7 @@ private:
             const auto cid = entry::commitment_of(member.value);
             if (cid && !erased.cids.contains(*cid)) cids_.insert(*cid);
         }
-        for (const char* pinned : {"method", "kinds"}) {
-            const auto hash = entry::parse_hash(entry.data.text_of(pinned));
-            if (entry.kind == "open" && hash) texts_.insert(*hash);
-        }
+        for (const Hash& text : texts_pinned_by(entry)) texts_.insert(text);
     }
 
     const Remains& remains_;

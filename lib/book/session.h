@@ -29,7 +29,7 @@ public:
     void keep_text(const entry::Hash& hash, std::string_view text);
     Taken take(const std::string& handed);
     Handed hand(std::string_view job, const std::string& to);
-    void forget_erased(std::string_view job);
+    void forget_erased();
     [[nodiscard]] bool has_pin(const std::string& person);
     [[nodiscard]] std::unique_ptr<entry::Signer> unlock(const std::string& person, std::string_view pin);
     [[nodiscard]] entry::PublicKey lock(const std::string& person, const NewPin& pin);

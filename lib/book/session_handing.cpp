@@ -36,13 +36,6 @@ private:
     bool is_over_ = false;
 };
 
-std::vector<std::string> all_jobs(Connection& connection) {
-    std::vector<std::string> jobs;
-    connection.each("SELECT DISTINCT job FROM entry ORDER BY job", {},
-                    [&](const Row& row) { jobs.push_back(row.text(0)); });
-    return jobs;
-}
-
 } // namespace
 
 Taken Session::take(const std::string& handed) {
@@ -72,7 +65,7 @@ Handed Session::hand(std::string_view job, const std::string& to) {
     find_key();
     HandWhat what{{}, {}, photo_folder_, around_.world.clock().text};
     if (job.empty()) {
-        what.jobs = all_jobs(connected());
+        what.jobs = jobs_in(connected());
         what.office = office_;
     } else {
         what.jobs = {std::string(job)};
@@ -87,8 +80,8 @@ void Session::drop_erased(const Erased& erased, bool has_forgotten) {
     done_or_trouble(remove_photos(photo_folder_, erased));
 }
 
-void Session::forget_erased(std::string_view job) {
-    const Erased erased = erased_by(entries_of(connected(), job));
+void Session::forget_erased() {
+    const Erased erased = gone_from(connected());
     in_one_go([&] {
         forget_values(connected(), erased);
         return Done();

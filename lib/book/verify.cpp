@@ -48,9 +48,12 @@ public:
             const Transaction reading(connection_, Transaction::Kind::reading);
             check_pages();
             load_keys();
-            for (const std::string& job : jobs()) check_one_job(job);
+            for (const std::string& job : jobs_in(connection_)) check_one_job(job);
             check_devices_and_tails();
-            check_secrets();
+            const Erased gone = erasures_.gone();
+            check_photos(gone);
+            check_secrets(gone);
+            check_texts();
             check_job_rows();
         } catch (const Trouble& trouble) {
             if (trouble.fault.code != Code::book_damaged) throw;
@@ -90,13 +93,6 @@ private:
         });
     }
 
-    std::vector<std::string> jobs() {
-        std::vector<std::string> jobs;
-        connection_.each("SELECT DISTINCT job FROM entry ORDER BY job", {},
-                         [&](const Row& row) { jobs.push_back(row.text(0)); });
-        return jobs;
-    }
-
     void check_one_job(const std::string& job) {
         std::vector<Entry> entries;
         connection_.each("SELECT hash, job, dev, seq, lam, id, body, sig FROM entry WHERE job = ? ORDER BY "
@@ -108,7 +104,7 @@ private:
             links_.push_back(entry::device_link(entry));
         }
         add(entry::check_job(entries));
-        check_personal(entries);
+        note_belongings(entries);
         check_heads(job, entry::heads_of(entries));
         if (!entries.empty()) counted_[job] = static_cast<std::int64_t>(entries.size());
     }
@@ -124,24 +120,42 @@ private:
         good.push_back(std::move(*entry));
     }
 
-    // What was erased is to be gone; every other photograph is to be as it was.
-    void check_personal(const std::vector<Entry>& entries) {
+    // What the job's entries name and lies elsewhere: looked at when all jobs are known, for they may share it.
+    void note_belongings(const std::vector<Entry>& entries) {
+        erasures_.note(entries);
         const Erased erased = erased_by(entries);
-        erased_.insert(erased.cids.begin(), erased.cids.end());
-        for (const Entry& entry : entries) check_photo({entry.hash, entry.device, entry.seq}, entry, erased);
+        std::size_t openings = 0;
+        for (const Entry& entry : entries) {
+            const About about{entry.hash, entry.device, entry.seq};
+            if (entry.kind == "open" && ++openings > 1)
+                add(about, "it opens a job that was opened before: two methods may be meant");
+            for (const Hash& text : texts_pinned_by(entry)) texts_.emplace(text, about);
+            const auto photo = entry::parse_hash(entry.data.text_of("sha256"));
+            if (entry.kind == "photo" && photo)
+                photos_.push_back({about, *photo, erased.photos.contains(*photo)});
+        }
     }
 
-    void check_photo(const About& about, const Entry& entry, const Erased& erased) {
-        if (entry.kind != "photo") return;
-        const auto hash = entry::parse_hash(entry.data.text_of("sha256"));
-        if (!hash) return; // an entry that names no file
-        if (erased.photos.contains(*hash)) {
-            if (read_photo_file(photo_folder_, *hash).ok())
-                add(about, "its photograph was erased and is still here (" + entry::short_name(*hash) + ")");
-            return;
+    // What was erased is to be gone, unless another job needs it; every other photograph is to be as it was.
+    void check_photos(const Erased& gone) {
+        for (const NamedPhoto& photo : photos_) {
+            const std::string name = " (" + entry::short_name(photo.hash) + ")";
+            const auto bytes = read_photo_file(photo_folder_, photo.hash);
+            if (photo.is_erased && gone.photos.contains(photo.hash) && bytes.ok())
+                add(photo.about, "its photograph was erased and is still here" + name);
+            if (!photo.is_erased && !bytes.ok()) add(photo.about, bytes.fault().detail + name);
         }
-        const auto bytes = read_photo_file(photo_folder_, *hash);
-        if (!bytes) add(about, bytes.fault().detail + " (" + entry::short_name(*hash) + ")");
+    }
+
+    // The methods and catalogues by which jobs are judged.
+    void check_texts() {
+        connection_.each("SELECT hash, body FROM text ORDER BY hash", {}, [&](const Row& row) {
+            const Hash hash = hash_from(row.bytes(0));
+            if (entry::sha256(row.bytes(1)) == hash) texts_.erase(hash);
+        });
+        for (const auto& [hash, about] : texts_)
+            add(about, "the method or catalogue that its job is judged by is missing or was changed (" +
+                           entry::short_name(hash) + ")");
     }
 
     void check_heads(const std::string& job, const std::vector<Hash>& heads) {
@@ -169,9 +183,9 @@ private:
                 "the last entry this device wrote is missing or was changed");
     }
 
-    void check_secrets() {
+    void check_secrets(const Erased& gone) {
         connection_.each("SELECT cid, salt, val FROM secret", {}, [&](const Row& row) {
-            if (erased_.contains(hash_from(row.bytes(0))))
+            if (gone.cids.contains(hash_from(row.bytes(0))))
                 add({}, "a personal value was erased and is still here (" + hex_of(row.bytes(0)) + ")");
             entry::Salt salt{};
             const std::string bytes = row.bytes(1);
@@ -195,7 +209,14 @@ private:
     const std::string& photo_folder_;
     Verified result_ = {};
     KeysByDevice keys_ = {};
-    std::set<Hash> erased_ = {};
+    struct NamedPhoto {
+        About about = {};
+        Hash hash = {};
+        bool is_erased = false; // by the job that names it
+    };
+    Erasures erasures_ = {};
+    std::vector<NamedPhoto> photos_ = {};
+    std::map<Hash, About> texts_ = {}; // that an opening pins, and by which
     std::vector<Hash> hashes_ = {};
     std::vector<entry::DeviceLink> links_ = {};
     std::map<std::string, std::int64_t> counted_ = {};

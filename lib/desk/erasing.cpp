@@ -60,6 +60,16 @@ ErasedFinds look_through(const Journal& journal, const Whom& whom) {
     return found;
 }
 
+// One picture may be shown in several jobs: it is gone when none of them keeps it.
+void add_same_photos(std::vector<ErasedFinds>& all, const std::vector<Journal>& journals) {
+    std::set<std::string> erased;
+    for (const ErasedFinds& found : all) erased.insert(found.photos.begin(), found.photos.end());
+    for (std::size_t i = 0; i < journals.size(); ++i)
+        for (const Entry& entry : journals[i].entries)
+            if (entry.kind == "photo" && erased.contains(entry.data.text_of("sha256")))
+                all[i].photos.insert(entry.data.text_of("sha256"));
+}
+
 Done add_photos(std::vector<ErasedFinds>& all, const std::vector<Journal>& journals,
                 const std::vector<std::string>& names) {
     constexpr std::size_t kShortest = 4;
@@ -77,6 +87,7 @@ Done add_photos(std::vector<ErasedFinds>& all, const std::vector<Journal>& journ
             return Fault{Code::entry_unknown, "there is no photograph '" + name + "'", "--photo",
                          "undersheet history prints the names of entries"};
     }
+    add_same_photos(all, journals);
     return {};
 }
 
@@ -115,7 +126,7 @@ Retention retention_of(const Journal& office) {
 Done may_be_erased(Session& session, const ErasedFinds& found, const Retention& kept, const Asked& asked,
                    const std::string& although) {
     if (kept.years == 0 || found.journal->ref.empty() || !although.empty()) return {};
-    auto on = take_up(session, {found.journal->ref, {}, asked.when});
+    auto on = take_up(session, {found.journal->job, {}, asked.when});
     if (!on) return on.fault();
     std::string until = "its hand-over and " + std::to_string(kept.years) + " years more";
     if (on->job.handed_over != nullptr) {
@@ -201,9 +212,7 @@ Result<ErasedAll> Desk::erase(const Asked& asked, const Erase& erase) {
         drafts.insert(drafts.end(), of_journal->begin(), of_journal->end());
     }
     if (auto kept = writing->book->append(std::move(drafts)); !kept) return kept.fault();
-    for (const ErasedFinds& found : *all) {
-        if (auto gone = writing->book->forget_erased(found.journal->job); !gone) return gone.fault();
-    }
+    if (auto gone = writing->book->forget_erased(); !gone) return gone.fault();
     return erased;
 }
 

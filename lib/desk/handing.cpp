@@ -23,15 +23,28 @@ Lines remarks_of(const book::Taken& taken) {
 }
 
 // How much has to be settled now in the jobs that came in.
-Result<std::size_t> open_items(Session& session, const book::Taken& taken) {
-    std::size_t open = 0;
+void count_open_items(Session& session, const book::Taken& taken, TakenIn& in) {
     for (const auto& line : taken.jobs) {
         if (line.ref.empty() || line.fresh == 0) continue;
-        auto on = take_up(session, {line.ref, {}, {}});
-        if (!on) return on.fault();
-        open += on->job.to_settle.size();
+        auto on = take_up(session, {line.job, {}, {}});
+        if (on)
+            in.to_settle += on->job.to_settle.size();
+        else // it is in the book all the same
+            in.remarks.push_back("job " + line.ref + " cannot be read here: " + on.fault().detail);
     }
-    return open;
+}
+
+Done note_jobs_called_alike(book::Book& book, const book::Taken& taken, TakenIn& in) {
+    auto jobs = book.jobs();
+    if (!jobs) return jobs.fault();
+    for (const auto& line : taken.jobs) {
+        const auto others =
+            std::count_if(jobs->begin(), jobs->end(), [&](const auto& job) { return job.ref == line.ref; });
+        if (line.ref.empty() || others < 2 || line.fresh == 0) continue;
+        in.remarks.push_back("there are now " + std::to_string(others) + " jobs called " + line.ref +
+                             "; name the one that came in by --job " + line.job.substr(0, kShortJob));
+    }
+    return {};
 }
 
 SettleSideLine side_of(const Case& on, const job::SettleSide& side) {
@@ -122,9 +135,8 @@ Result<TakenIn> Desk::take(const std::string& handed_file) {
     in.remarks = remarks_of(*taken);
     for (const auto& line : taken->jobs)
         in.jobs.push_back({line.ref, as_size(line.in_file), as_size(line.fresh)});
-    auto open = open_items(*session_, *taken);
-    if (!open) return open.fault();
-    in.to_settle = *open;
+    count_open_items(*session_, *taken, in);
+    if (auto noted = note_jobs_called_alike(**book, *taken, in); !noted) return noted.fault();
     return in;
 }
 

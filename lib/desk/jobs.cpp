@@ -162,6 +162,16 @@ Result<std::vector<entry::Draft>> first_entries(Session& session, book::Book& bo
 
 } // namespace
 
+// One that this version cannot judge is no reason to show none.
+JobLine unreadable(const book::JobLine& job, const Fault& fault) {
+    JobLine line;
+    line.job.ref = job.ref;
+    line.id = job.job;
+    line.entries = static_cast<std::size_t>(job.entries);
+    line.standing = "cannot be read here: " + fault.detail;
+    return line;
+}
+
 Result<std::vector<JobLine>> Desk::jobs() {
     auto book = session_->reader();
     if (!book) return book.fault();
@@ -171,9 +181,8 @@ Result<std::vector<JobLine>> Desk::jobs() {
     if (!last) return last.fault();
     std::vector<JobLine> lines;
     for (const auto& job : *jobs) {
-        auto on = take_up(*session_, {job.ref, {}, {}});
-        if (!on) return on.fault();
-        lines.push_back(line_of(*on, job.job == *last));
+        auto on = take_up(*session_, {job.job, {}, {}});
+        lines.push_back(on ? line_of(*on, job.job == *last) : unreadable(job, on.fault()));
     }
     return lines;
 }

@@ -37,6 +37,16 @@ std::string part_now(Case& on, const std::string& name) {
     return now;
 }
 
+// What a device that was reported lost goes on writing is kept, and somebody has to settle that it counts.
+const job::SettleItem* reported_lost(const Case& on, const entry::Entry& entry) {
+    for (const auto& item : on.job.to_settle) {
+        if (item.about != job::Apart::after_revocation) continue;
+        for (const auto& side : item.sides)
+            if (side.entry->hash == entry.hash) return &item;
+    }
+    return nullptr;
+}
+
 Kept refused(const Writing& writing, Drafted drafted) {
     Kept kept;
     kept.job = writing.on.name();
@@ -72,6 +82,8 @@ Kept told_of(Case& on, const job::Person& by, const entry::Entry& entry, Lines a
     kept.says = entry_words(entry, on.kinds->find(entry.kind));
     kept.asked = std::move(asked);
     kept.marks = marks_of(entry, *on.method);
+    if (const auto* item = reported_lost(on, entry))
+        kept.marks.push_back("does not count: this device was reported lost; undersheet settle " + item->id);
     if (entry.kind == "air" && on.judged().bond_now) kept.bond_now = on.judged().bond_now->line;
     kept.now = part_now(on, entry.part);
     kept.receipt = receipt_for_customer(on, entry);

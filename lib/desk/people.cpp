@@ -154,8 +154,9 @@ Result<OpenJobs> open_jobs(Session& session, book::Book& book) {
     if (!last) return last.fault();
     OpenJobs open;
     for (const auto& line : *jobs) {
-        auto on = take_up(session, {line.ref, {}, {}});
-        if (!on) return on.fault();
+        auto on = take_up(session, {line.job, {}, {}});
+        if (!on)
+            continue; // a job that this version cannot read, or a stranger's: no reason to write on no other
         if (on->job.handed_over != nullptr) continue;
         open.jobs.insert(line.job == *last ? open.jobs.end() : open.jobs.begin(),
                          {line.job, job::firm_said(on->job, "name")});

@@ -72,7 +72,7 @@ Result<std::string> Desk::recall(const Asked& asked, const RecallBy& by, std::st
     cases.reserve(jobs->size()); // what was found points into them
     std::vector<job::BatchesOn> found;
     for (const auto& line : *jobs) {
-        auto on = whole_job(*session_, line.ref, asked.when);
+        auto on = whole_job(*session_, line.job, asked.when);
         if (!on) return on.fault();
         cases.push_back(std::move(*on));
         found.push_back(job::batches_on(cases.back().job, *wanted));

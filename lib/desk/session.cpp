@@ -123,6 +123,14 @@ Moment moment_of(const entry::Time& when, bool given, const job::EntryList& entr
     return {when, latest->when};
 }
 
+// Two phones may each open a job of one number, and a stranger may use yours.
+Fault two_jobs(const std::string& ref, const std::vector<std::string>& called) {
+    std::vector<std::string> names;
+    for (const auto& job : called) names.push_back("--job " + job.substr(0, kShortJob));
+    return no_job(std::to_string(called.size()) + " jobs are called '" + ref + "'",
+                  "name the one that is meant: " + joined(names, ", ") + "; undersheet jobs lists them");
+}
+
 Result<std::string> find_job(Book& book, const std::string& ref) {
     auto jobs = book.jobs();
     if (!jobs) return jobs.fault();
@@ -135,9 +143,16 @@ Result<std::string> find_job(Book& book, const std::string& ref) {
         return *last;
     }
     for (const bool exactly : {true, false}) {
+        std::vector<std::string> called;
         for (const auto& line : *jobs) {
-            if (exactly ? line.ref == ref : lower_ascii(line.ref) == lower_ascii(ref)) return line.job;
+            if (exactly ? line.ref == ref : lower_ascii(line.ref) == lower_ascii(ref))
+                called.push_back(line.job);
         }
+        if (called.size() > 1) return two_jobs(ref, called);
+        if (called.size() == 1) return called.front();
+    }
+    for (const auto& line : *jobs) {
+        if (ref.size() >= kShortJob && line.job.starts_with(lower_ascii(ref))) return line.job;
     }
     const std::string near = nearest_word(ref, refs_of(*jobs));
     return no_job("there is no job '" + ref + "' in this book",

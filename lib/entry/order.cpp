@@ -102,6 +102,21 @@ std::string wrong_link(const DeviceLink& link, const std::vector<DeviceLink>& by
                    : "what it names as this device's entry before is not entry " + number + " of all jobs";
 }
 
+// Within one job the chain itself shows it (check_job).
+void add_copied(const std::vector<DeviceLink>& links, std::vector<ChainFault>& faults) {
+    std::map<std::pair<std::string, std::int64_t>, const DeviceLink*> numbers;
+    for (const DeviceLink& link : links) {
+        const DeviceLink*& first = numbers[{link.device, link.dctr}];
+        if (first == nullptr)
+            first = &link;
+        else if (first->job != link.job)
+            faults.push_back({link.hash, link.device, link.seq,
+                              "the device was copied: there are two entries number " +
+                                  std::to_string(link.dctr) + " of all jobs",
+                              ChainFault::Sort::copied});
+    }
+}
+
 } // namespace
 
 std::vector<ChainFault> check_job(const std::vector<Entry>& entries) {
@@ -109,7 +124,7 @@ std::vector<ChainFault> check_job(const std::vector<Entry>& entries) {
 }
 
 DeviceLink device_link(const Entry& entry) {
-    return {entry.hash, entry.dprev, entry.device, entry.seq, entry.dctr};
+    return {entry.hash, entry.dprev, entry.device, entry.seq, entry.dctr, entry.job};
 }
 
 std::vector<ChainFault> check_devices(std::vector<DeviceLink> links,
@@ -122,6 +137,7 @@ std::vector<ChainFault> check_devices(std::vector<DeviceLink> links,
         const std::string what = wrong_link(link, links, must_be_here);
         if (!what.empty()) faults.push_back({link.hash, link.device, link.seq, what});
     }
+    add_copied(links, faults);
     return faults;
 }
 

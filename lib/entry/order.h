@@ -29,9 +29,10 @@ struct DeviceLink {
     std::string device = {};
     std::int64_t seq = 0;
     std::int64_t dctr = 0;
+    std::string job = {};
 };
 [[nodiscard]] DeviceLink device_link(const Entry& entry);
-// dprev and dctr over all jobs at hand. An entry whose dprev is not at hand is a fault only for the devices in `complete`
+// dprev and dctr over all jobs at hand: a device that was copied and wrote in different jobs has a number twice. An entry whose dprev is not at hand is a fault only for the devices in `complete`
 // (those whose every job must be here: the book's own).
 [[nodiscard]] std::vector<ChainFault> check_devices(std::vector<DeviceLink> links,
                                                     const std::vector<std::string>& complete);

@@ -134,7 +134,9 @@ std::vector<SettleItem> leave_out_revoked(std::vector<const Entry*>& visible, co
         const Entry* kept = item.kept == revoked ? nullptr : item.kept; // and what it stands on
         std::erase_if(visible, [&](const Entry* entry) {
             const bool is_after = std::find(after.begin() + 1, after.end(), entry) != after.end();
-            return is_after && (kept == nullptr || !told.knew(*kept, *entry));
+            const bool counts_again =
+                kept != nullptr && (told.knew(*kept, *entry) || told.knew(*entry, *item.settled));
+            return is_after && !counts_again;
         });
         items.push_back(std::move(item));
     }

@@ -39,7 +39,12 @@ Worded states_worded(const SettleItem& item) {
 std::string settle_id(const SettleItem& item) {
     constexpr std::size_t kDigits = 8;
     std::vector<std::string> names;
-    for (const SettleSide& side : item.sides) names.push_back(entry::hash_text(side.entry->hash));
+    // What a lost device wrote grows while it is found again: the report alone names the item.
+    const bool is_report = item.about == Apart::after_revocation;
+    for (const SettleSide& side : item.sides) {
+        names.push_back(entry::hash_text(side.entry->hash));
+        if (is_report) break;
+    }
     std::sort(names.begin(), names.end());
     const std::string whole = item.part + "|" + item.kind + "|" + item.field + "|" + joined(names, "|");
     return "M" + entry::hash_text(entry::sha256(whole)).substr(0, kDigits);

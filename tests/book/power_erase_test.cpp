@@ -55,7 +55,7 @@ TEST_CASE(
     std::vector<entry::Draft> erasures;
     for (const auto& site : sites) erasures.push_back(erase_draft(site));
     session.append(erasures);
-    session.forget_erased(kJob);
+    session.forget_erased();
     disk.tell();
     const auto log = disk.log;
     REQUIRE(log.size() > 20);
