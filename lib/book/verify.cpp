@@ -5,9 +5,11 @@
 #include "book/erased.h"
 #include "book/journal.h"
 #include "book/photos.h"
+#include "schema/embedded.h"
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace undersheet::book {
 namespace {
@@ -47,6 +49,7 @@ public:
         try {
             const Transaction reading(connection_, Transaction::Kind::reading);
             check_pages();
+            check_shape();
             load_keys();
             for (const std::string& job : jobs_in(connection_)) check_one_job(job);
             check_devices_and_tails();
@@ -82,6 +85,31 @@ private:
         });
     }
 
+    // Nothing of ours looks at a table or index more; whoever checks by hand may be shown another book by it.
+    void check_shape() {
+        Connection fresh(":memory:", Connection::Mode::create, 0);
+        fresh.script(schema::book_sql());
+        std::set<std::string> ours;
+        for (const std::string& thing : things_in(fresh)) ours.insert(thing);
+        for (const std::string& thing : things_in(connection_))
+            if (ours.erase(thing) == 0) add({}, "the file holds what no book of ours has: " + thing);
+        for (const std::string& thing : ours) add({}, "the file lacks what every book of ours has: " + thing);
+    }
+
+    static std::vector<std::string> things_in(Connection& connection) {
+        std::vector<std::string> things;
+        connection.each("SELECT type, name, coalesce(sql, '') FROM sqlite_schema ORDER BY name", {},
+                        [&](const Row& row) {
+                            const std::string sql = row.text(2);
+                            things.push_back(row.text(0) + " " + row.text(1) +
+                                             (sql.empty() ? "" : ", as made by " + one_line_of(sql)));
+                        });
+        return things;
+    }
+    static std::string one_line_of(const std::string& sql) {
+        return replaced(replaced(sql, "\n", " "), "  ", " ");
+    }
+
     void load_keys() {
         connection_.each("SELECT dev, spki FROM pubkey ORDER BY dev", {}, [&](const Row& row) {
             const std::string device = row.text(0);
@@ -105,8 +133,8 @@ private:
         }
         add(entry::check_job(entries));
         note_belongings(entries);
-        check_heads(job, entry::heads_of(entries));
-        if (!entries.empty()) counted_[job] = static_cast<std::int64_t>(entries.size());
+        check_heads(job, entries);
+        if (!entries.empty()) count(job, entries);
     }
 
     void check_row(const EntryRow& row, std::vector<Entry>& good) {
@@ -129,11 +157,27 @@ private:
             const About about{entry.hash, entry.device, entry.seq};
             if (entry.kind == "open" && ++openings > 1)
                 add(about, "it opens a job that was opened before: two methods may be meant");
-            for (const Hash& text : texts_pinned_by(entry)) texts_.emplace(text, about);
-            const auto photo = entry::parse_hash(entry.data.text_of("sha256"));
-            if (entry.kind == "photo" && photo)
-                photos_.push_back({about, *photo, erased.photos.contains(*photo)});
+            note_texts(entry, about);
+            if (entry.kind == "photo") note_photo(entry, about, erased);
         }
+    }
+
+    void note_texts(const Entry& entry, const About& about) {
+        if (entry.kind != "open") return;
+        for (const char* pinned : {"method", "kinds"}) {
+            const std::string name = entry.data.text_of(pinned);
+            if (!name.empty() && !entry::parse_hash(name))
+                add(about, std::string("its ") + pinned + " has a name that no text can have");
+        }
+        for (const Hash& text : texts_pinned_by(entry)) texts_.emplace(text, about);
+    }
+
+    void note_photo(const Entry& entry, const About& about, const Erased& erased) {
+        const auto photo = entry::parse_hash(entry.data.text_of("sha256"));
+        if (photo)
+            photos_.push_back({about, *photo, erased.photos.contains(*photo)});
+        else
+            add(about, "it names a photograph by what no photograph is called");
     }
 
     // What was erased is to be gone, unless another job needs it; every other photograph is to be as it was.
@@ -158,11 +202,26 @@ private:
                            entry::short_name(hash) + ")");
     }
 
-    void check_heads(const std::string& job, const std::vector<Hash>& heads) {
-        std::vector<Hash> kept;
-        connection_.each("SELECT hash FROM head WHERE job = ? ORDER BY hash", {job},
-                         [&](const Row& row) { kept.push_back(hash_from(row.bytes(0))); });
-        if (kept != heads) add({}, "what the book notes about where job " + job + " has got to is not so");
+    using Head = std::tuple<Hash, std::string, std::int64_t, std::int64_t>; // and its device, number and lam
+
+    void check_heads(const std::string& job, const std::vector<Entry>& entries) {
+        std::set<Head> kept, wanted;
+        connection_.each("SELECT hash, dev, seq, lam FROM head WHERE job = ?", {job}, [&](const Row& row) {
+            kept.emplace(hash_from(row.bytes(0)), row.text(1), row.integer(2), row.integer(3));
+        });
+        const auto heads = entry::heads_of(entries);
+        for (const Entry& entry : entries)
+            if (std::binary_search(heads.begin(), heads.end(), entry.hash))
+                wanted.emplace(entry.hash, entry.device, entry.seq, entry.lam);
+        heads_ += wanted.size();
+        if (kept != wanted) add({}, "what the book notes about where job " + job + " has got to is not so");
+    }
+
+    void count(const std::string& job, const std::vector<Entry>& entries) {
+        JobRow& row = counted_[job];
+        row.second = static_cast<std::int64_t>(entries.size());
+        for (const Entry& entry : entries)
+            if (entry.kind == "open") row.first = entry.data.text_of("ref", row.first);
     }
 
     // The book remembers what its own devices wrote last: their tails cannot go unnoticed, and neither can whole jobs.
@@ -199,10 +258,15 @@ private:
     static std::string hex_of(const std::string& cid) { return entry::short_name(hash_from(cid)); }
 
     void check_job_rows() {
-        std::map<std::string, std::int64_t> kept;
-        connection_.each("SELECT job, entries FROM job", {},
-                         [&](const Row& row) { kept[row.text(0)] = row.integer(1); });
-        if (kept != counted_) add({}, "what the book notes about how many entries its jobs have is not so");
+        std::map<std::string, JobRow> kept;
+        connection_.each("SELECT job, ref, entries FROM job", {}, [&](const Row& row) {
+            kept[row.text(0)] = {row.text(1), row.integer(2)};
+        });
+        if (kept != counted_)
+            add({}, "what the book notes about its jobs, their numbers and how many entries they have, is "
+                    "not so");
+        if (connection_.number("SELECT count(*) FROM head") != static_cast<std::int64_t>(heads_))
+            add({}, "the book notes how far a job has got that is not there");
     }
 
     Connection& connection_;
@@ -219,7 +283,9 @@ private:
     std::map<Hash, About> texts_ = {}; // that an opening pins, and by which
     std::vector<Hash> hashes_ = {};
     std::vector<entry::DeviceLink> links_ = {};
-    std::map<std::string, std::int64_t> counted_ = {};
+    using JobRow = std::pair<std::string, std::int64_t>; // its number, and how many entries
+    std::map<std::string, JobRow> counted_ = {};
+    std::size_t heads_ = 0;
 };
 
 } // namespace

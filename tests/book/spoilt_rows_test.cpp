@@ -111,7 +111,9 @@ TEST_CASE("a photograph of whose name an entry makes something else belongs to n
         Book book = written.shelf.open();
         good(book.append({photo_draft("none")}));
     }
-    CHECK(good(written.shelf.open().verify()).ok());
+    const auto verified = good(written.shelf.open().verify());
+    REQUIRE(verified.faults.size() == 1);
+    CHECK(verified.faults[0].what == "it names a photograph by what no photograph is called");
     std::filesystem::remove_all(written.shelf.path() + ".photos");
     Book book = written.shelf.open();
     const auto handed = good(book.hand(kJob, written.shelf.folder.file("a.hand")));
