@@ -26,6 +26,39 @@ bool second_byte_fits(unsigned char lead, unsigned char second) {
 
 bool is_continuation(unsigned char byte) { return (byte & 0xC0) == 0x80; }
 
+struct Range {
+    char32_t first, last;
+};
+
+// Unicode 15.0, DerivedCoreProperties.txt: Default_Ignorable_Code_Point without the joiners below; and the second block
+// of control characters, the line and paragraph separators and the marks of annotations, which show nothing either.
+constexpr std::array<Range, 17> kUnseen{{{0x80, 0x9F},
+                                         {0xAD, 0xAD},
+                                         {0x034F, 0x034F},
+                                         {0x061C, 0x061C},
+                                         {0x115F, 0x1160},
+                                         {0x17B4, 0x17B5},
+                                         {0x180E, 0x180E},
+                                         {0x200B, 0x200B},
+                                         {0x200E, 0x200F},
+                                         {0x2028, 0x202E},
+                                         {0x2060, 0x206F},
+                                         {0x3164, 0x3164},
+                                         {0xFEFF, 0xFEFF},
+                                         {0xFFA0, 0xFFA0},
+                                         {0xFFF0, 0xFFFB},
+                                         {0x1BCA0, 0x1BCA3},
+                                         {0x1D173, 0x1D17A}}};
+constexpr Range kTags{0xE0000, 0xE0FFF}; // tags and variant selectors
+// Persian, the scripts of India and Mongolian are written with these, Japanese names and emoji with the selectors.
+constexpr std::array<Range, 5> kJoiners{
+    {{0x180B, 0x180D}, {0x180F, 0x180F}, {0x200C, 0x200D}, {0xFE00, 0xFE0F}, {0xE0100, 0xE01EF}}};
+
+template <std::size_t N>
+bool is_in(const std::array<Range, N>& ranges, char32_t c) {
+    return std::any_of(ranges.begin(), ranges.end(), [c](Range r) { return c >= r.first && c <= r.last; });
+}
+
 int hex_digit(char c) {
     if (c >= '0' && c <= '9') return c - '0';
     if (c >= 'a' && c <= 'f') return c - 'a' + 10;
@@ -53,6 +86,37 @@ bool has_control_characters(std::string_view text) {
         const auto byte = static_cast<unsigned char>(c);
         return (byte < 0x20 && c != '\n') || byte == 0x7F;
     });
+}
+
+bool is_joiner(char32_t code) { return is_in(kJoiners, code); }
+
+bool is_unseen(char32_t code) {
+    return is_in(kUnseen, code) || (code >= kTags.first && code <= kTags.last && !is_joiner(code));
+}
+
+std::optional<UnseenCharacter> find_unseen(std::string_view text, Joiners joiners) {
+    for (std::size_t at = 1; !text.empty(); ++at) {
+        const char32_t code = take_character(text).code;
+        if (is_unseen(code) || (joiners == Joiners::unseen && is_joiner(code)))
+            return UnseenCharacter{code, at};
+    }
+    return std::nullopt;
+}
+
+std::string without_unseen(std::string_view text) {
+    std::string seen;
+    while (!text.empty()) {
+        const Character c = take_character(text);
+        if (!is_unseen(c.code)) seen += c.bytes;
+    }
+    return seen;
+}
+
+std::string code_name(char32_t code) {
+    constexpr std::string_view kDigits = "0123456789ABCDEF";
+    std::string digits;
+    for (; code != 0 || digits.size() < 4; code >>= 4U) digits.insert(digits.begin(), kDigits[code & 0xFU]);
+    return "U+" + digits;
 }
 
 std::size_t character_count(std::string_view utf8) {

@@ -15,6 +15,22 @@ namespace undersheet {
 
 [[nodiscard]] bool is_utf8(std::string_view bytes); // well-formed, no surrogates, nothing past U+10FFFF
 [[nodiscard]] bool has_control_characters(std::string_view text); // any below U+0020 but newline, or U+007F
+// Takes no room and shows nothing, yet turns text round, splits it or stands between letters that then look like others:
+// U+202E, U+200B, a soft hyphen. Not the joiners and variant selectors that scripts and emoji are written with.
+[[nodiscard]] bool is_unseen(char32_t code);
+[[nodiscard]] bool
+is_joiner(char32_t code); // U+200C, U+200D and what selects a variant of the character before it
+
+struct UnseenCharacter {
+    char32_t code;
+    std::size_t at; // counted in characters, from 1
+};
+enum class Joiners { allowed, unseen };
+[[nodiscard]] std::optional<UnseenCharacter> find_unseen(std::string_view text,
+                                                         Joiners joiners); // the first of them
+[[nodiscard]] std::string without_unseen(std::string_view text);           // joiners stay
+[[nodiscard]] std::string code_name(char32_t code);                        // "U+202E"
+
 [[nodiscard]] std::size_t character_count(std::string_view utf8); // code points
 
 struct Character {

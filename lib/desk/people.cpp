@@ -5,6 +5,7 @@
 #include "desk/drafts.h"
 #include "entry/names.h"
 #include "job/queries.h"
+#include "method/words.h"
 
 #include <algorithm>
 
@@ -99,6 +100,15 @@ Done is_new(const std::vector<Person>& people, const NewPerson& added, const std
         }
     }
     return {};
+}
+
+// Nobody's initials need a joiner, and with one they would look like another's.
+Done are_seen(const std::string& initials) {
+    auto done = method::check_seen(initials, Joiners::unseen);
+    if (done) return done;
+    Fault refused = done.fault();
+    refused.where = "person initials";
+    return refused;
 }
 
 // Whoever another device put on a job stays the same person when added to this book.
@@ -208,6 +218,7 @@ Result<std::vector<PersonLine>> Desk::people() {
 Result<PersonLine> Desk::add_person(const Asked& asked, const NewPerson& wanted) {
     NewPerson person = wanted;
     if (person.initials.empty()) person.initials = initials_of(person.name);
+    if (auto seen = are_seen(person.initials); !seen) return seen.fault();
     auto people = people_of_book(*session_);
     if (!people) return people.fault();
     auto book = session_->writer();

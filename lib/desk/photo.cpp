@@ -41,7 +41,7 @@ Result<Typed> photo_entry(Session& session, const Asked& asked, const Photograph
     if (!on) return on.fault();
     Typed typed = {"photo", {}, {}, {}};
     typed.put("sha256", entry::hash_text(entry::sha256(photo.bytes)));
-    typed.put("file", photo.file_name);
+    typed.put("file", without_unseen(photo.file_name)); // named by a phone or a messenger, not by hand
     typed.put("bytes", std::to_string(photo.bytes.size()));
     typed.put("media", media);
     typed.put("shows", photo.shows);

@@ -69,12 +69,23 @@ Done check_text(const Field& field, std::string_view typed) {
         const std::string what = breaks ? "has several lines" : "holds a control character";
         return Fault{Code::text_not_utf8, what, {}, "type plain text on one line"};
     }
+    if (auto done = check_seen(typed, Joiners::allowed); !done) return done;
     const std::size_t length = character_count(typed);
     if (length <= kMost) return {};
     return Fault{Code::field_out_of_range,
                  "has " + std::to_string(length) + " characters",
                  {},
                  "at most 4000 are kept"};
+}
+
+Done check_seen(std::string_view typed, Joiners joiners) {
+    const auto unseen = find_unseen(typed, joiners);
+    if (!unseen) return {};
+    return Fault{Code::text_not_utf8,
+                 "character " + std::to_string(unseen->at) + " of it is " + code_name(unseen->code) +
+                     ", which nobody can see",
+                 {},
+                 "type it again without that"};
 }
 
 Done check_length(const Field& field, std::string_view typed) {

@@ -6,6 +6,7 @@
 // Threads: pure functions.
 #pragma once
 
+#include "base/text.h"
 #include "method/kinds.h"
 
 namespace undersheet::method {
@@ -16,8 +17,10 @@ namespace undersheet::method {
 [[nodiscard]] Result<std::string> yes_or_no(std::string_view typed); // yes, y, true; no, n, false
 [[nodiscard]] Result<std::string> one_of_choices(const Field& field, std::string_view typed);
 
-// Text at all: not empty, UTF-8, at most 4000 characters, no control characters; only `words` may have several lines.
+// Text at all: not empty, UTF-8, at most 4000 characters, no control characters and none that is not seen but joiners;
+// only `words` may have several lines.
 [[nodiscard]] Done check_text(const Field& field, std::string_view typed);
+[[nodiscard]] Done check_seen(std::string_view typed, Joiners joiners);      // two names must not look alike
 [[nodiscard]] Done check_length(const Field& field, std::string_view typed); // not under `shortest`
 
 } // namespace undersheet::method

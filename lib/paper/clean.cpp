@@ -18,15 +18,10 @@ bool is_in(const std::array<Range, N>& ranges, char32_t c) {
     return std::any_of(ranges.begin(), ranges.end(), [c](Range r) { return c >= r.first && c <= r.last; });
 }
 
-// U+2068 and U+2069 stay: words.h sets them in pairs round a right-to-left name.
-constexpr std::array<Range, 8> kUnprintable{{{0x00, 0x09},
-                                             {0x0B, 0x1F},
-                                             {0x7F, 0x9F},
-                                             {0x2028, 0x2029},
-                                             {0x202A, 0x202E},
-                                             {0x2066, 0x2067},
-                                             {0xFEFF, 0xFEFF},
-                                             {0xFFFE, 0xFFFF}}};
+constexpr std::array<Range, 4> kUnprintable{{{0x00, 0x09}, {0x0B, 0x1F}, {0x7F, 0x7F}, {0xFFFE, 0xFFFF}}};
+// Where a word may break, and the marks of one direction; words.h sets U+2068 and U+2069 in pairs round a right-to-left name.
+constexpr std::array<Range, 4> kHarmless{
+    {{0xAD, 0xAD}, {0x061C, 0x061C}, {0x200E, 0x200F}, {0x2068, 0x2069}}};
 constexpr std::array<Range, 7> kNoWidth{{{0x0300, 0x036F},
                                          {0x0591, 0x05BD},
                                          {0x064B, 0x065F},
@@ -48,14 +43,17 @@ constexpr std::array<Range, 3> kRightToLeft{{{0x0590, 0x08FF}, {0xFB1D, 0xFDFF},
 constexpr char32_t kReplacement = 0xFFFD;
 constexpr std::string_view kReplacementBytes = "\xEF\xBF\xBD";
 
+bool prints(char32_t c) {
+    return c != kReplacement && !is_in(kUnprintable, c) && (!is_unseen(c) || is_in(kHarmless, c));
+}
+
 } // namespace
 
 std::string clean(std::string_view text) {
     std::string out;
     while (!text.empty()) {
         const Character c = take_character(text);
-        const bool prints = c.code != kReplacement && !is_in(kUnprintable, c.code);
-        out += prints ? c.bytes : kReplacementBytes;
+        out += prints(c.code) ? c.bytes : kReplacementBytes;
     }
     return out;
 }

@@ -48,6 +48,51 @@ TEST_CASE("control characters are found, a new line is not one") {
     CHECK_FALSE(has_control_characters("é€"));
 }
 
+TEST_CASE("a character that nobody sees is found with its place, and what scripts are joined with only where "
+          "asked") {
+    const auto at = [](std::string_view text, Joiners joiners) {
+        const auto found = find_unseen(text, joiners);
+        return found ? code_name(found->code) + " at " + std::to_string(found->at) : "none";
+    };
+    CHECK(at("", Joiners::unseen) == "none");
+    CHECK(at("Ödön Šťastný, محمد, 王小明, two\nlines, 🙂", Joiners::unseen) == "none");
+    CHECK(at("é\u202Ea", Joiners::allowed) == "U+202E at 2");
+    CHECK(at("I\u200BP", Joiners::allowed) == "U+200B at 2");
+    CHECK(at("a\xC2\x9B", Joiners::allowed) == "U+009B at 2");
+    CHECK(at("\U000E0041", Joiners::allowed) == "U+E0041 at 1");
+    CHECK(at("می\u200Cخواهم", Joiners::allowed) == "none");
+    CHECK(at("می\u200Cخواهم", Joiners::unseen) == "U+200C at 3");
+    CHECK(at("\U0001F468\u200D\U0001F527\uFE0F", Joiners::allowed) == "none");
+    CHECK(at("\U0001F527\uFE0F", Joiners::unseen) == "U+FE0F at 2");
+    CHECK(at("葛\U000E0100", Joiners::allowed) == "none");
+}
+
+TEST_CASE("the first and last of each run of characters that nobody sees are among them, their neighbours "
+          "are not") {
+    // Unicode 15.0, DerivedCoreProperties.txt, Default_Ignorable_Code_Point
+    for (const char32_t unseen :
+         {0xAD,   0x34F,   0x61C,   0x115F,  0x1160,  0x17B4,  0x17B5,  0x180E,  0x200B,
+          0x200F, 0x202A,  0x202E,  0x2060,  0x206F,  0x3164,  0xFEFF,  0xFFA0,  0xFFF0,
+          0xFFF8, 0x1BCA0, 0x1BCA3, 0x1D173, 0x1D17A, 0xE0000, 0xE00FF, 0xE01F0, 0xE0FFF}) {
+        INFO(code_name(unseen));
+        CHECK(is_unseen(unseen));
+        CHECK_FALSE(is_joiner(unseen));
+    }
+    for (const char32_t seen : {0xAC, 0xAE, 0x34E, 0x350, 0x200A, 0x2010, 0x2027, 0x202F, 0x205F, 0x2070,
+                                0xFFFC, 0x1D17B, 0xE1000}) {
+        INFO(code_name(seen));
+        CHECK_FALSE(is_unseen(seen));
+        CHECK_FALSE(is_joiner(seen));
+    }
+}
+
+TEST_CASE("what nobody sees can be left out of a text, and the rest stays byte for byte") {
+    CHECK(without_unseen("\u200EIMG-2026\u200B.jpg") == "IMG-2026.jpg");
+    CHECK(without_unseen("می\u200Cخواهم") == "می\u200Cخواهم");
+    CHECK(without_unseen("a\xFFz") == "a\xFFz");
+    CHECK(code_name(0) == "U+0000");
+}
+
 TEST_CASE("characters are counted, not bytes") {
     CHECK(character_count("") == 0);
     CHECK(character_count("abc") == 3);

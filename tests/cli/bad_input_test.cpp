@@ -69,6 +69,17 @@ TEST_CASE("a field at its limit is kept, and just over it is refused") {
     check_refused(program, {"record tape m=60.001 --at AB --by IP", 2, "60.001 m", "tape m", "0.05 to 60"});
 }
 
+TEST_CASE("a character that nobody sees is named in one line with its place") {
+    check_refused({
+        {"people add 'Isolde Pell' --role installer --initials \"$(printf 'I\\342\\200\\213P')\" --by IP", 2,
+         "character 2 of it is U+200B", "person initials", "without that"},
+        {"people add \"$(printf 'Zoe \\342\\200\\256 Marsh')\" --role installer --by IP", 2,
+         "character 5 of it is U+202E", "person name", "without that"},
+        {"jobs new \"$(printf 'A-08\\342\\200\\256')\" --roof porch --by IP", 2, "U+202E", "open ref",
+         "without that"},
+    });
+}
+
 TEST_CASE("a word after an option's value is a word of the command, wherever it stands") {
     Program program;
     program.start();

@@ -191,6 +191,24 @@ TEST_CASE("hostile text typed anywhere comes out of every paper and every answer
     }
 }
 
+TEST_CASE("a character that nobody sees is refused in every typed text, and nothing is kept") {
+    DeskTest test;
+    const auto before = good(test.open().verify()).entries;
+    for (const std::string bad : {"x\u202Ey", "x\u200By", "\uFEFFx", "x\u2066y", "x\u2028y"}) {
+        INFO(bad);
+        for (const std::string field : {"under_roof", "access_text", "customer"}) {
+            const auto refused = test.record("site", {field + "=" + bad});
+            CHECK(refused.fault().code == Code::text_not_utf8);
+            CHECK(refused.fault().where == "site " + field);
+        }
+        CHECK_FALSE(test.open().punch_add(DeskTest::by("IP"), {bad, "", "", "note", {}}).ok());
+        CHECK_FALSE(test.open().open_job(DeskTest::by("IP"), {bad, "porch", "", false, ""}).ok());
+        CHECK_FALSE(test.open().change_firm(DeskTest::by("IP"), {bad, "", "", "", ""}).ok());
+    }
+    CHECK(good(test.open().verify()).entries == before);
+    CHECK(test.record("site", {"access_text=می\u200Cخواهم \U0001F468\u200D\U0001F527"}).ok());
+}
+
 TEST_CASE("a control character, and a line break where there is one line, are refused and nothing is kept") {
     DeskTest test;
     for (const std::string bad : {"x\t=1", "a\rb", "\x1B[2J", "\x7F", "\xC0\xAF"}) {

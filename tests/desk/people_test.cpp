@@ -77,3 +77,18 @@ TEST_CASE("a role that does not exist is refused with the roles there are") {
     REQUIRE(!refused.ok());
     CHECK(refused.fault().code == Code::choice_unknown);
 }
+
+TEST_CASE("a name with a character that nobody sees is refused, and initials with a joiner too") {
+    DeskTest test;
+    const auto added = [&](const std::string& name, const std::string& initials) {
+        return line_of(test.open().add_person(DeskTest::by("IP"), {name, "installer", initials, "", "", ""}));
+    };
+    CHECK(added("Isolde Pell", "I\u200BP") ==
+          "person initials: character 2 of it is U+200B, which nobody can see; type it again without that");
+    CHECK(added("Zoë \u202E Marsh", "ZM") ==
+          "person name: character 5 of it is U+202E, which nobody can see; type it again without that");
+    CHECK(added("Isolde Pell", "I\u200DP") ==
+          "person initials: character 2 of it is U+200D, which nobody can see; type it again without that");
+    CHECK(good(test.open().people()).size() == 2);
+    CHECK(added("علی\u200Cرضا", "AR") == "done"); // Persian names are written with this joiner
+}

@@ -37,6 +37,17 @@ TEST_CASE("a photograph may be of a part, of a place or of an entry") {
               .place == "AB");
 }
 
+TEST_CASE(
+    "a photograph from a messenger whose name holds what nobody sees is kept under the name that is seen") {
+    DeskTest test;
+    test.survey();
+    good(test.open().keep_photo(DeskTest::by("IP", "08:30"),
+                                {kJpeg, "\u200EIMG-20260611.jpg", "CD", "tape at the chase", ""}));
+    const auto lines = good(test.open().history({})).lines;
+    CHECK(lines.back().says.find("\u200E") == std::string::npos);
+    CHECK(lines.back().says.find("IMG-20260611.jpg") != std::string::npos);
+}
+
 TEST_CASE("what is no photograph is not kept") {
     DeskTest test;
     const auto refused =

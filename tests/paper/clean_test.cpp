@@ -25,6 +25,15 @@ TEST_CASE("characters that turn the writing direction of what follows are taken 
     CHECK(clean("a\u2066b\u2067c") == "a" + kReplacement + "b" + kReplacement + "c");
 }
 
+TEST_CASE(
+    "a character that nobody sees is made visible, and joiners, soft hyphens and direction marks stay") {
+    for (const std::string unseen : {"\u200B", "\u2060", "\uFEFF", "\u2028", "\u0085", "\U000E0041"})
+        CHECK(clean("I" + unseen + "P") == "I" + kReplacement + "P");
+    for (const std::string kept :
+         {"\u0646\u200C\u0645", "\U0001F468\u200D\U0001F527", "Bau\u00ADwerk", "a\u200Fb"})
+        CHECK(clean(kept) == kept);
+}
+
 TEST_CASE("bytes that are no text become the replacement character, one for each") {
     CHECK(clean("\xC3") == kReplacement);
     CHECK(clean("a\xFF\xFEz") == "a" + kReplacement + kReplacement + "z");
