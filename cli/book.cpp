@@ -4,7 +4,6 @@
 #include <filesystem>
 #include <fstream>
 #include <iostream>
-#include <iterator>
 #include <system_error>
 
 namespace undersheet::cli {
@@ -22,21 +21,6 @@ std::filesystem::path data_folder() {
     if (const auto local = environment("LOCALAPPDATA"); !local.empty())
         return std::filesystem::path(local) / "undersheet";
     return std::filesystem::path(environment("HOME")) / ".local" / "share" / "undersheet";
-}
-
-// Stops at the first byte too many, so that an endless stream is refused and not gathered.
-Result<std::string> read_to_end(std::istream& in, const std::string& name, std::string_view what) {
-    std::string bytes;
-    std::string piece(1U << 16U, '\0');
-    while (in && bytes.size() <= kMostFileBytes) {
-        in.read(piece.data(), static_cast<std::streamsize>(piece.size()));
-        bytes.append(piece, 0, static_cast<std::size_t>(in.gcount()));
-    }
-    if (bytes.size() <= kMostFileBytes) return bytes;
-    return Fault{Code::argument_wrong,
-                 "this " + std::string(what) + " is larger than " + std::to_string(kMostFileBytes >> 20U) +
-                     " MiB",
-                 name, "name the right file, or feed it in pieces"};
 }
 
 } // namespace
@@ -57,17 +41,6 @@ desk::Asked asked(const Arguments& arguments) {
     asked.when = arguments.one("--when");
     asked.supplement = arguments.one("--supplement");
     return asked;
-}
-
-Result<std::string> read_file(const std::string& path, std::string_view what) {
-    if (path == "-") return read_to_end(std::cin, "standard input", what);
-    std::ifstream file(path, std::ios::binary);
-    std::error_code no_matter;
-    if (!file || std::filesystem::is_directory(path, no_matter)) {
-        return Fault{Code::argument_wrong, "there is no " + std::string(what) + " to read here", path,
-                     "check the name"};
-    }
-    return read_to_end(file, path, what);
 }
 
 Done write_file(const std::string& path, std::string_view bytes) {

@@ -111,6 +111,7 @@ Done Book::forget_erased() {
 Result<Book> Book::open(const std::string& path, Access access, Surroundings around) {
     return guarded([&] {
         done_or_trouble(check_file(path));
+        done_or_trouble(check_beside(path));
         return Book(std::make_unique<Session>(path, access, around));
     });
 }

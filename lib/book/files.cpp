@@ -55,6 +55,16 @@ Done write_and_sync(const std::string& path, std::string_view bytes, Readers rea
     return {};
 }
 
+// Opening a pipe would wait for whoever writes into it, so nothing but a file is opened to the end.
+Result<int> open_to_read(const std::string& path) {
+    const int number = ::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC);
+    if (number < 0) return file_fault(errno, path);
+    struct ::stat status = {};
+    if (::fstat(number, &status) == 0 && S_ISREG(status.st_mode)) return number;
+    ::close(number);
+    return Fault{Code::book_failed, "this is a folder, pipe or device, not a file", path, "name the file"};
+}
+
 } // namespace
 
 Fault file_fault(int error_number, const std::string& path) {
@@ -101,8 +111,9 @@ Done write_durably(const std::string& path, std::string_view bytes, Readers read
 }
 
 Result<std::string> read_whole(const std::string& path, std::size_t most_bytes) {
-    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
-    if (!file.is_open()) return file_fault(errno, path);
+    const auto opened = open_to_read(path);
+    if (!opened) return opened.fault();
+    const Descriptor file(*opened);
     std::string bytes;
     std::string piece(1U << 16U, '\0');
     for (;;) {
@@ -117,7 +128,8 @@ Result<std::string> read_whole(const std::string& path, std::size_t most_bytes) 
 }
 
 std::string read_start(const std::string& path, std::size_t bytes) {
-    const Descriptor file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    const auto opened = open_to_read(path);
+    const Descriptor file(opened ? *opened : -1);
     std::string start(bytes, '\0');
     const auto count = file.is_open() ? ::read(file.number(), start.data(), bytes) : -1;
     start.resize(count < 0 ? 0 : static_cast<std::size_t>(count));

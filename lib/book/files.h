@@ -16,6 +16,7 @@ enum class Readers { everybody, owner }; // owner: mode 0600 from the first byte
 
 // Replaces a file of that name.
 [[nodiscard]] Done write_durably(const std::string& path, std::string_view bytes, Readers readers);
+// Files only: a pipe or device, in which reading could wait for ever, is refused.
 [[nodiscard]] Result<std::string> read_whole(const std::string& path, std::size_t most_bytes);
 [[nodiscard]] std::string read_start(const std::string& path, std::size_t bytes); // "" when it cannot be read
 // Makes a file that was written elsewhere in the same folder appear under its name; refused when the name is taken.

@@ -39,12 +39,23 @@ Done check_file(const std::string& path) {
                      "start one, or name the right file"};
     }
     if (status.type() != std::filesystem::file_type::regular) {
-        return Fault{Code::book_not_a_book, "this is a folder or device, not a book", path};
+        return Fault{Code::book_not_a_book, "this is a folder, pipe or device, not a book", path};
     }
     if (::access(path.c_str(), R_OK) != 0)
         return Fault{Code::book_failed, "the book may not be read", path, "let it be read"};
     if (std::filesystem::file_size(path, error) == 0)
         return Fault{Code::book_not_a_book, "this file is empty", path};
+    return {};
+}
+
+Done check_beside(const std::string& path) {
+    for (const char* ending : {"-journal", "-wal", "-shm"}) {
+        std::error_code error;
+        const auto type = std::filesystem::status(path + ending, error).type();
+        if (type == std::filesystem::file_type::fifo || type == std::filesystem::file_type::character)
+            return Fault{Code::book_failed, "a pipe or device lies here, not the book's journal",
+                         path + ending, "take it away"};
+    }
     return {};
 }
 

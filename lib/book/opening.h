@@ -11,6 +11,8 @@
 namespace undersheet::book {
 
 [[nodiscard]] Done check_file(const std::string& path); // a file that can be read and is not empty
+// SQLite opens the files beside a book by itself, and waits for whoever writes into a pipe of such a name.
+[[nodiscard]] Done check_beside(const std::string& path);
 [[nodiscard]] Done check_free(const std::string& path); // no such file yet, in a folder that is there
 void check_is_book(Connection& connection); // ours, of a version we know, with nothing strange in it
 void check_is_writable(Connection& connection);

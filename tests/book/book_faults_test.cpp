@@ -5,6 +5,7 @@
 
 #include <catch2/catch.hpp>
 #include <sqlite3.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #if !defined(__EMSCRIPTEN__)
@@ -78,11 +79,26 @@ TEST_CASE("an empty file, a folder and another program's database are told apart
     CHECK(bytes_of_file(shelf.path()).empty());
     std::filesystem::remove(shelf.path());
     std::filesystem::create_directory(shelf.path());
-    CHECK(line_of_opening(shelf) == shelf.path() + ": this is a folder or device, not a book");
+    CHECK(line_of_opening(shelf) == shelf.path() + ": this is a folder, pipe or device, not a book");
     std::filesystem::remove(shelf.path());
     sql(shelf.path(), "CREATE TABLE entry (a, b); INSERT INTO entry VALUES (1, 2)");
     CHECK(line_of_opening(shelf, Access::write) == shelf.path() + ": this file is no book");
 }
+
+#if !defined(__EMSCRIPTEN__)
+TEST_CASE("a pipe beside a book in the place of its journal is named, and nobody is waited for") {
+    Shelf shelf;
+    shelf.start();
+    const std::string journal = shelf.path() + "-journal";
+    std::filesystem::remove(journal);
+    REQUIRE(::mkfifo(journal.c_str(), 0600) == 0);
+    for (const Access access : {Access::read, Access::write})
+        CHECK(line_of_opening(shelf, access) ==
+              journal + ": a pipe or device lies here, not the book's journal; take it away");
+    std::filesystem::remove(journal);
+    CHECK(line_of_opening(shelf) == "done");
+}
+#endif
 
 TEST_CASE("a book of a newer version, or with strange things in it, is not opened") {
     Shelf shelf;

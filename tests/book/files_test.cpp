@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 #include <cerrno>
+#include <sys/stat.h>
 
 using namespace undersheet;
 using namespace undersheet::book;
@@ -27,6 +28,24 @@ TEST_CASE("a file is read up to its limit and refused above it") {
     CHECK(read_whole(path, 200'000)->size() == 200'000);
     CHECK_FALSE(read_whole(path, 199'999).ok());
 }
+
+TEST_CASE("a device and a folder are not read as files") {
+    TempFolder folder;
+    CHECK_FALSE(read_whole("/dev/null", 100).ok());
+    CHECK_FALSE(read_whole(folder.path(), 100).ok());
+    CHECK(read_start(folder.path(), 1).empty());
+}
+
+#if !defined(__EMSCRIPTEN__)
+TEST_CASE("a pipe is refused at once, and nobody is waited for") {
+    TempFolder folder;
+    const std::string pipe = folder.file("pipe");
+    REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+    CHECK(one_line(read_whole(pipe, 100).fault()) ==
+          pipe + ": this is a folder, pipe or device, not a file; name the file");
+    CHECK(read_start(pipe, 1).empty());
+}
+#endif
 
 TEST_CASE("moving into place never goes over a file that is there") {
     TempFolder folder;

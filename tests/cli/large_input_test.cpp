@@ -7,7 +7,7 @@ using namespace undersheet;
 
 namespace {
 
-constexpr std::size_t kMostFileBytes = 32U << 20U; // as in cli/book.h
+constexpr std::size_t kMostFileBytes = 32U << 20U; // as in cli/reading.h
 
 // A file of that size which takes no room on the disk.
 void make_file(const Program& program, const std::string& name, std::size_t bytes) {

@@ -31,6 +31,50 @@ TEST_CASE("an answer that cannot be written is no answer") {
     }
 }
 
+TEST_CASE("a pipe into which nobody writes is refused in one line wherever a file is named") {
+    Program program;
+    program.start();
+    const std::string before = program.book();
+    REQUIRE(program.pipe("mkfifo pipe").code == 0);
+    for (const std::string words :
+         {"verify pipe", "verify --receipt pipe", "photo pipe --of AB --shows x --by IP",
+          "jobs new B-08 --roof porch --method pipe --by IP", "day --forecast pipe",
+          "paper order --prices pipe -o order.txt", "pin --by IP --new-from pipe",
+          "record --from pipe --by IP", "reckon air pipe", "take pipe", "salvage pipe -o whole.book",
+          "findings --book pipe"}) {
+        const Ran ran = program.run(words, "timeout 20");
+        INFO(words << ": " << ran.err);
+        CHECK((ran.code == 2 || ran.code == 3));
+        CHECK(ran.message_lines() == 1);
+        CHECK(ran.says("pipe: "));
+    }
+    CHECK(program.book() == before);
+}
+
+TEST_CASE("a pipe with a writer is read to its end, also when the writer comes late or takes its time") {
+    Program program;
+    const std::string air = R"({ printf '{"air_c": 20, "rh_pct"'; sleep 3; printf ': 50}'; })";
+    REQUIRE(program.pipe("mkfifo pipe").code == 0);
+    const std::string asked = program.pipe("echo '{\"air_c\": 20, \"rh_pct\": 50}' | $U reckon air").out;
+    REQUIRE_FALSE(asked.empty());
+    CHECK(program.pipe(air + " >pipe & timeout 20 $U reckon air pipe").out == asked);
+    CHECK(program.pipe("{ sleep 1; " + air + " >pipe; } & timeout 20 $U reckon air pipe").out == asked);
+    CHECK(program.pipe(air + " | timeout 20 $U reckon air /dev/stdin").out == asked);
+    CHECK(program.pipe(air + " | timeout 20 $U reckon air -").out == asked);
+}
+
+TEST_CASE("a pipe among the photographs is a photograph that cannot be read, and nothing waits for it") {
+    Program program;
+    program.start();
+    program.survey();
+    write_file(program.file("a.jpg"), "\xFF\xD8\xFF\xE0 an invented photograph");
+    REQUIRE(program.run("photo a.jpg --of AB --shows 'the gutter' --by IP").code == 0);
+    REQUIRE(program.pipe("cd roofs.book.photos && for kept in *; do rm $kept; mkfifo $kept; done").code == 0);
+    const Ran ran = program.run("verify", "timeout 20");
+    CHECK(ran.code == 1);
+    CHECK(ran.shows("the photograph is not there or cannot be read"));
+}
+
 TEST_CASE("Ctrl-C while lines are being typed keeps nothing") {
     Program program;
     program.start();
