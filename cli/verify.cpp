@@ -4,6 +4,9 @@
 
 #include "base/text.h"
 
+#include <filesystem>
+#include <system_error>
+
 namespace undersheet::cli {
 namespace {
 
@@ -48,6 +51,14 @@ void show_verified(const desk::Verified& verified, Screen& screen) {
 
 constexpr std::string_view kReceipt = "undersheet.receipt";
 
+// What is neither a receipt nor a file of that name could have been meant as either.
+Fault no_receipt(const std::string& given, Fault of_file) {
+    std::error_code no_matter;
+    if (std::filesystem::exists(given, no_matter)) return of_file;
+    return {Code::argument_wrong, "'" + given + "' is no receipt, and there is no file of that name",
+            "--receipt", "a receipt reads: undersheet.receipt.1, 64 digits, 64 digits"};
+}
+
 // A receipt as text, or a file that holds some.
 Result<std::vector<std::string>> receipts_given(const Arguments& arguments) {
     std::vector<std::string> receipts;
@@ -57,8 +68,8 @@ Result<std::vector<std::string>> receipts_given(const Arguments& arguments) {
             continue;
         }
         const std::size_t before = receipts.size();
-        auto text = read_file(given, "receipts");
-        if (!text) return text.fault();
+        auto text = read_file(given, "file of receipts");
+        if (!text) return no_receipt(given, text.fault());
         // A paper prints a receipt over several lines; each begins with its form.
         for (const auto& whole : split(*text, '\n')) {
             const std::string line(trimmed(whole));

@@ -80,6 +80,16 @@ TEST_CASE("a character that nobody sees is named in one line with its place") {
     });
 }
 
+TEST_CASE("what is neither a receipt nor a file of receipts is told what a receipt looks like") {
+    check_refused({
+        {"verify --receipt 'x y z'", 2, "'x y z' is no receipt, and there is no file of that name",
+         "--receipt", "undersheet.receipt.1, 64 digits, 64 digits"},
+        {"verify --receipt .", 2, "there is no file of receipts to read here", ".", "check the name"},
+        {"verify --receipt 'undersheet.receipt.1 12 13'", 2, "a digit of it is missing", "receipt",
+         "64 digits"},
+    });
+}
+
 TEST_CASE("a word after an option's value is a word of the command, wherever it stands") {
     Program program;
     program.start();
