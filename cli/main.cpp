@@ -74,6 +74,9 @@ int main(int count, char** words) {
     std::signal(SIGPIPE,
                 SIG_IGN); // `undersheet history | head` ends quietly, and never in the middle of a record
 #endif
+#ifdef SIGXFSZ
+    std::signal(SIGXFSZ, SIG_IGN); // a file over its limit then is a write that fails, and gets its one line
+#endif
     std::ios::sync_with_stdio(false);
     cli::Screen screen(std::cout, std::cerr, wants_colour());
     try {

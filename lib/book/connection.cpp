@@ -1,5 +1,7 @@
 #include "book/connection.h"
 
+#include "book/files.h"
+
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <cerrno>
 #include <map>
@@ -10,9 +12,6 @@
 namespace undersheet::book {
 namespace {
 
-Fault full(const std::string& path) {
-    return {Code::book_full, "not saved, the storage is full", path, "make room and do it again"};
-}
 Fault read_only(const std::string& path) {
     return {Code::book_read_only, "the book or its folder may not be written", path,
             "let it be written, or copy it elsewhere"};
@@ -22,14 +21,15 @@ Fault read_only(const std::string& path) {
 Fault fault_of(const SQLite::Exception& error, const std::string& path, int system_error) {
     const bool asked_the_system =
         error.getErrorCode() == SQLITE_CANTOPEN || error.getErrorCode() == SQLITE_IOERR;
-    if (asked_the_system && system_error == ENOSPC) return full(path);
+    if (asked_the_system && (system_error == ENOSPC || system_error == EFBIG))
+        return file_fault(system_error, path);
     switch (error.getErrorCode()) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
         return {Code::book_in_use, "another program is writing in this book", path,
                 "close it or wait a moment"};
     case SQLITE_FULL:
-        return full(path);
+        return file_fault(ENOSPC, path);
     case SQLITE_READONLY:
     case SQLITE_PERM:
         return read_only(path);

@@ -82,6 +82,9 @@ Fault file_fault(int error_number, const std::string& path) {
     case EDQUOT:
 #endif
         return {Code::book_full, "not saved, the storage is full", path, "make room and do it again"};
+    case EFBIG:
+        return {Code::book_full, "not saved, the file would be larger than is allowed here", path,
+                "lift that limit (ulimit -f), or choose another place"};
     case EEXIST:
         return {Code::book_failed, "there is a file of that name already", path, "choose another name"};
     default:

@@ -68,6 +68,7 @@ TEST_CASE("what the system says is told in words") {
     CHECK(file_fault(EPERM, "f").code == Code::book_read_only);
     CHECK(file_fault(ENOTDIR, "f").code == Code::book_missing);
     CHECK(file_fault(EDQUOT, "f").code == Code::book_full);
+    CHECK(file_fault(EFBIG, "f").code == Code::book_full);
     CHECK(file_fault(ENOENT, "f").code == Code::book_missing);
     CHECK(file_fault(EIO, "f").code == Code::book_failed);
     CHECK(one_line(file_fault(ENOSPC, "f")) ==

@@ -113,13 +113,19 @@ TEST_CASE("a file size limit refuses in one line, and the book holds what it hel
     Program program;
     program.start();
     const std::string before = program.book();
-    // SIGXFSZ is ignored, so that the write itself fails, as it does where a quota ends.
-    const Ran ran = program.run(kTape, "trap '' XFSZ; ulimit -f 2;");
-    INFO(ran.err);
-    CHECK(ran.code == 3);
-    CHECK(ran.message_lines() == 1);
-    CHECK(ran.says("roofs.book"));
-    CHECK(program.book() == before);
+    for (const std::string limit : {"ulimit -f 2;", "trap '' XFSZ; ulimit -f 2;"}) {
+        for (const std::string& words : {std::string(kTape), std::string("hand A-07 -o a.hand"),
+                                         std::string("paper inspection -o inspection.html")}) {
+            const Ran ran = program.run(words, limit);
+            INFO(words << ": " << ran.err);
+            CHECK(ran.code == 3);
+            CHECK(ran.message_lines() == 1);
+            CHECK(program.book() == before);
+        }
+        CHECK(program.run(kTape, limit)
+                  .says("roofs.book: not saved, the file would be larger than is allowed"));
+    }
+    CHECK(bytes_of_file(program.file("a.hand")).empty());
     CHECK(program.run("verify").code == 0);
     CHECK(program.run(kTape).code == 0);
 }
