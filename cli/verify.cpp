@@ -36,6 +36,12 @@ void show_verified(const desk::Verified& verified, Screen& screen) {
     for (const auto& fault : verified.faults) screen.set_in("  ", where_words(fault) + fault.what, Ink::red);
     for (const auto& doubt : verified.doubts)
         screen.set_in("  doubt: ", where_words(doubt) + doubt.what, Ink::yellow);
+    if (verified.clock_by_hand > 0)
+        screen.set_in(
+            "  doubt: ",
+            counted(verified.clock_by_hand, "entry was", "entries were") +
+                " written with the clock set by hand; what they say of the time was held against nothing.",
+            Ink::yellow);
     for (const auto& signature : verified.signatures) show_signature(signature, screen);
     if (!verified.digest.empty()) screen.set_in("", "Check value: " + verified.digest);
     if (verified.receipts > 0)

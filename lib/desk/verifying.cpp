@@ -50,6 +50,9 @@ public:
             if (is_signature(journal.entries[i])) into_.signatures.push_back(line_of(journal, causality, i));
         }
         for (std::size_t i = 0; i < receipts_.size(); ++i) hold_against(journal, causality, i);
+        into_.clock_by_hand +=
+            static_cast<std::size_t>(std::count_if(journal.entries.begin(), journal.entries.end(),
+                                                   [](const Entry& entry) { return entry.simulated; }));
         into_.unwitnessed += entry::count_unwitnessed(journal.entries, causality, receipts_);
     }
 

@@ -1,7 +1,8 @@
 // Doubts about clocks: derived from what entries claim and what their writers knew, never stored.
 //
 // A wall clock is a claim. It is doubted where it contradicts the clock that only goes forward, the entry before it, or
-// something its writer had seen. A clock set by hand says so itself and is not doubted further.
+// something its writer had seen. A clock set by hand says so itself and is not doubted further; verify
+// says how many entries do.
 // Does not: order anything, or refuse an entry.
 #pragma once
 

@@ -120,6 +120,17 @@ TEST_CASE("a file and a pipe get no colour, nor does a terminal when NO_COLOR is
             .shows("\033["));
 }
 
+TEST_CASE("verify says in one line how many entries were written with the clock set by hand") {
+    Program program;
+    program.start();
+    const Ran ran = program.run("verify");
+    CHECK(ran.code == 0);
+    const auto at = ran.out.find("written with the clock set by hand");
+    REQUIRE(at != std::string::npos);
+    CHECK(ran.out.find("written with the clock set by hand", at + 1) == std::string::npos);
+    CHECK(program.run("verify --json").shows("\"clock_by_hand\": 7"));
+}
+
 TEST_CASE("the clock of the machine can be set, and what is written then says so") {
     Program program("2026-06-11T09:00:00+01:00");
     program.start();

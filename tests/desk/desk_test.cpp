@@ -2,6 +2,21 @@
 
 using namespace undersheet;
 
+TEST_CASE("verify counts the entries whose clock was set by hand, and finds no fault in them") {
+    DeskTest test;
+    CHECK(good(test.open().verify()).clock_by_hand == 0);
+    auto world = std::make_unique<FixedWorld>(77, "2046-06-11T08:00:00+01:00");
+    world->set_simulated(true);
+    auto by_hand = good(desk::Desk::open(test.path(), std::move(world)));
+    good(by_hand.record({"", "IP", ""}, {"tape", "AB", "", {"m=3.2"}}));
+    const auto verified = good(test.open().verify());
+    CHECK(verified.ok);
+    CHECK(verified.doubts.empty());
+    CHECK(verified.clock_by_hand == 1);
+    good(by_hand.hand({"A-07", false, test.path() + ".hand"}));
+    CHECK(good(desk::Desk::verify_file(test.path() + ".hand")).clock_by_hand == 1);
+}
+
 TEST_CASE("a book is not made over a file that is there") {
     DeskTest test;
     const std::string before = bytes_of_file(test.path());
