@@ -139,6 +139,15 @@ std::string read_start(const std::string& path, std::size_t bytes) {
     return start;
 }
 
+std::string read_end(const std::string& path, std::size_t bytes) {
+    const auto opened = open_to_read(path);
+    const Descriptor file(opened ? *opened : -1);
+    std::string end(bytes, '\0');
+    const bool is_there = file.is_open() && ::lseek(file.number(), -static_cast<off_t>(bytes), SEEK_END) >= 0;
+    const auto count = is_there ? ::read(file.number(), end.data(), bytes) : -1;
+    return count == static_cast<ssize_t>(bytes) ? end : "";
+}
+
 Done move_into_place(const std::string& from, const std::string& to) {
     if (::link(from.c_str(), to.c_str()) == 0) { // unlike rename, never over a file
         ::unlink(from.c_str());

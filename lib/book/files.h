@@ -19,6 +19,7 @@ enum class Readers { everybody, owner }; // owner: mode 0600 from the first byte
 // Files only: a pipe or device, in which reading could wait for ever, is refused.
 [[nodiscard]] Result<std::string> read_whole(const std::string& path, std::size_t most_bytes);
 [[nodiscard]] std::string read_start(const std::string& path, std::size_t bytes); // "" when it cannot be read
+[[nodiscard]] std::string read_end(const std::string& path, std::size_t bytes); // "" when it is shorter, too
 // Makes a file that was written elsewhere in the same folder appear under its name; refused when the name is taken.
 [[nodiscard]] Done move_into_place(const std::string& from, const std::string& to);
 [[nodiscard]] Done make_folder(const std::string& path);    // and syncs the one above; fine when it is there

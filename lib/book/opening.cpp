@@ -48,7 +48,18 @@ Done check_file(const std::string& path) {
     return {};
 }
 
+// SQLite takes away the file that a journal names at its end, once it has rolled it back. Ours never name one.
+// Source: SQLite's file format, "the rollback journal"; the eight bytes are those that it writes behind the name.
+bool names_another_file(const std::string& journal) {
+    constexpr std::string_view kBehindTheName("\xd9\xd5\x05\xf9\x20\xa1\x63\xd7", 8);
+    return read_end(journal, kBehindTheName.size()) == kBehindTheName;
+}
+
 Done check_beside(const std::string& path) {
+    if (names_another_file(path + "-journal"))
+        return Fault{Code::book_failed,
+                     "the journal beside the book names another file, to be taken away with it",
+                     path + "-journal", "no program of ours wrote it: move it away and look at it"};
     for (const char* ending : {"-journal", "-wal", "-shm"}) {
         std::error_code error;
         const auto type = std::filesystem::status(path + ending, error).type();

@@ -8,6 +8,7 @@
 #include "schema/embedded.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <map>
 #include <tuple>
 
@@ -55,6 +56,7 @@ public:
             check_devices_and_tails();
             const Erased gone = erasures_.gone();
             check_photos(gone);
+            check_photo_folder();
             check_secrets(gone);
             check_texts();
             check_job_rows();
@@ -188,6 +190,14 @@ private:
             if (photo.is_erased && gone.photos.contains(photo.hash) && bytes.ok())
                 add(photo.about, "its photograph was erased and is still here" + name);
             if (!photo.is_erased && !bytes.ok()) add(photo.about, bytes.fault().detail + name);
+        }
+    }
+
+    void check_photo_folder() {
+        std::error_code error;
+        for (const auto& file : std::filesystem::directory_iterator(photo_folder_, error)) {
+            std::error_code unseen;
+            if (!file.is_regular_file(unseen)) add({}, "something beside the photographs is no plain file");
         }
     }
 
