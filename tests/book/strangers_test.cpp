@@ -167,3 +167,19 @@ TEST_CASE("a method that was changed in the book, or taken out of it, is missed"
         CHECK(with.honest.faults().find("is missing or was changed") != std::string::npos);
     }
 }
+
+TEST_CASE("two hundred devices write on a job, and the file of one more is refused") {
+    WithStranger with;
+    good(with.stranger.open().take(with.honest.hand(kJob)));
+    for (int devices = 1; devices < 200; ++devices) {
+        with.stranger.keys.keys.clear(); // whose key is gone goes on as a new device
+        good(with.stranger.open().append({air_draft()}));
+    }
+    good(with.honest.open().take(with.stranger.hand(kJob, "200.hand")));
+    good(with.honest.open().append({air_draft()})); // and can still be written on
+
+    with.stranger.keys.keys.clear();
+    good(with.stranger.open().append({air_draft()}));
+    CHECK(with.refused(with.stranger.hand(kJob, "201.hand")).find("more than 200 devices") !=
+          std::string::npos);
+}
