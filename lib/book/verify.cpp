@@ -3,6 +3,7 @@
 #include "base/text.h"
 #include "book/admitting.h"
 #include "book/erased.h"
+#include "book/handing.h"
 #include "book/journal.h"
 #include "book/photos.h"
 #include "schema/embedded.h"

@@ -37,7 +37,7 @@ struct Session {
 
 // The time somebody speaks about, and the time the job is judged as of. They differ only when no time was given and the
 // record runs ahead of this machine's clock: then nothing that was recorded is left out of the judging.
-constexpr std::size_t kShortJob = 8; // letters of a job's id that name it where two have one number
+inline constexpr std::size_t kShortJob = 8; // letters of a job's id that name it where two have one number
 
 struct Moment {
     entry::Time when = {}, as_of = {};
