@@ -59,6 +59,7 @@ struct Verdict {
 
 struct Paragraph {
     Text text;
+    bool keeps_next = false; // on one page with what comes after it
 };
 
 struct Listing {

@@ -29,7 +29,7 @@ struct BlockSetter {
 
     void operator()(const Heading& heading) const;
     void operator()(const Verdict& verdict) const { running(verdict.text, kVerdict, 9); }
-    void operator()(const Paragraph& said) const { running(said.text, kBody, kBlock_pt); }
+    void operator()(const Paragraph& said) const { running(said.text, kBody, kBlock_pt, said.keeps_next); }
     void operator()(const Listing& listing) const;
     void operator()(const Facts& facts) const;
     void operator()(const Table& table) const { set_table(setter, table); }
@@ -48,11 +48,12 @@ struct BlockSetter {
     }
 
 private:
-    void running(const Text& text, const Look& look, double before_pt) const {
+    void running(const Text& text, const Look& look, double before_pt, bool keeps_next = false) const {
         pdf::Group group;
         group.strips = without_lost_lines(setter.lines(text, look, kWidth_pt));
         group.before_pt = before_pt;
         group.is_whole = false;
+        group.keeps_next = keeps_next;
         setter.add(std::move(group));
     }
 };

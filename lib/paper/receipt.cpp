@@ -19,9 +19,9 @@ void add_receipt(Making& making, const entry::Entry* signed_at) {
     const auto at = causality.find(signed_at->hash);
     if (!at) return;
     making.heading("section.receipt");
-    making.sentence("completion.receipt_why");
+    making.paper.add(Paragraph{making.say("completion.receipt_why"), true});
     const std::string receipt = entry::receipt_text(entry::receipt_of(*making.job.entries, causality, *at));
-    making.sentence("completion.receipt", {{"receipt", receipt}});
+    making.paper.add(Paragraph{making.say("completion.receipt", {{"receipt", receipt}}), true});
     making.paper.add(qr_drawing(receipt, making.say("completion.receipt_code")));
 }
 

@@ -114,6 +114,20 @@ TEST_CASE("neither the first nor the last of several facts stands alone on a pag
     }
 }
 
+TEST_CASE("a paragraph that is kept with the next stands on its page, under its heading") {
+    for (std::size_t lines = 0; lines < 60; ++lines) {
+        std::vector<Block> blocks(lines, Paragraph{"line"});
+        blocks.emplace_back(Heading{2, "Receipt"});
+        blocks.emplace_back(Paragraph{"whatfor", true});
+        blocks.emplace_back(Paragraph{"figures", true});
+        blocks.emplace_back(Paragraph{"after"});
+        const auto all = test::letters_of(pages_of(paper_with(blocks)));
+        INFO(lines);
+        for (const char* kept : {"Receipt", "whatfor", "figures"})
+            CHECK(found(all, kept)->page == found(all, "after")->page);
+    }
+}
+
 TEST_CASE("a table that goes on overleaf begins there with its header, and no row is parted") {
     Table table{"", {{"Point"}, {"What it says"}}, {}};
     for (int i = 0; i < 200; ++i)
