@@ -1,5 +1,6 @@
 #include "job/judge.h"
 
+#include "base/text.h"
 #include "job/guards.h"
 #include "job/not_looked.h"
 #include "job/rules.h"
