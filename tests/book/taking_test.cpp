@@ -23,24 +23,6 @@ entry::Draft photo_draft(const entry::Hash& photo) {
     return draft;
 }
 
-// A phone: a book of its own, with its own key and chance.
-struct Phone {
-    explicit Phone(std::uint64_t seed) : world(seed) {}
-    [[nodiscard]] std::string path() const { return folder.file("phone.book"); }
-    book::Surroundings around() { return {world, keys, 20}; }
-    Book open(Access access = Access::write) { return good(Book::open(path(), access, around())); }
-    Book start() { return good(Book::start(path(), around(), {firm_draft()})); }
-    std::string hand(const std::string& name, std::string_view job = kJob) {
-        const std::string file = folder.file(name);
-        good(open().hand(job, file));
-        return file;
-    }
-
-    TempFolder folder = {};
-    FixedWorld world;
-    KeysInMemory keys = {};
-};
-
 // Two phones of one firm: the second was made from the first, which had a job with a customer and a photograph.
 struct Two {
     Two() {

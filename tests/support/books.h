@@ -85,4 +85,24 @@ struct Shelf {
     }
 };
 
+// A phone: a book of its own, with its own key and chance.
+struct Phone {
+    explicit Phone(std::uint64_t seed) : world(seed) {}
+    [[nodiscard]] std::string path() const { return folder.file("phone.book"); }
+    book::Surroundings around() { return {world, keys, 20}; }
+    book::Book open(book::Access access = book::Access::write) {
+        return good(book::Book::open(path(), access, around()));
+    }
+    book::Book start() { return good(book::Book::start(path(), around(), {firm_draft()})); }
+    std::string hand(const std::string& name, std::string_view job = kJob) {
+        const std::string file = folder.file(name);
+        good(open().hand(job, file));
+        return file;
+    }
+
+    TempFolder folder = {};
+    FixedWorld world;
+    KeysInMemory keys = {};
+};
+
 } // namespace undersheet
