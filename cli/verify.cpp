@@ -42,6 +42,12 @@ void show_verified(const desk::Verified& verified, Screen& screen) {
             counted(verified.clock_by_hand, "entry was", "entries were") +
                 " written with the clock set by hand; what they say of the time was held against nothing.",
             Ink::yellow);
+    if (verified.missing_personal > 0)
+        screen.set_in("  doubt: ",
+                      counted(verified.missing_personal, "personal value is", "personal values are") +
+                          " not here and nobody erased " + (verified.missing_personal == 1 ? "it" : "them") +
+                          ": left out when the record was handed on, or taken out.",
+                      Ink::yellow);
     for (const auto& signature : verified.signatures) show_signature(signature, screen);
     if (!verified.digest.empty()) screen.set_in("", "Check value: " + verified.digest);
     if (verified.receipts > 0)

@@ -9,6 +9,7 @@ CREATE TABLE secret (cid BLOB NOT NULL PRIMARY KEY, salt BLOB NOT NULL, val BLOB
 CREATE TABLE text (hash BLOB NOT NULL PRIMARY KEY, body BLOB NOT NULL) STRICT;
 CREATE TABLE photo (sha256 BLOB NOT NULL PRIMARY KEY, data BLOB NOT NULL) STRICT;
 
--- One row. body, in the strict form: v "undersheet.seal.1", dev, clock, digest and entries (of this file), photos, and
--- office (the journal of the firm, when the whole book was handed). sig is Ed25519 by dev over body.
+-- One row. body, in the strict form: v "undersheet.seal.1", dev, clock, digest and entries (of this file), photos, rest (over
+-- the names of what is no entry), and office (the journal of the firm, when the whole book was handed). sig is Ed25519 by dev
+-- over body.
 CREATE TABLE seal (one INTEGER NOT NULL PRIMARY KEY CHECK (one = 1), body BLOB NOT NULL, sig BLOB NOT NULL) STRICT;

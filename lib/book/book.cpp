@@ -2,6 +2,7 @@
 
 #include "book/admitting.h"
 #include "book/files.h"
+#include "book/handed_look.h"
 #include "book/journal.h"
 #include "book/opening.h"
 #include "book/photos.h"
@@ -62,14 +63,8 @@ Result<Book> Book::start_from(const std::string& path, const std::string& handed
     return open(path, Access::write, around);
 }
 
-Result<std::vector<Entry>> Book::entries_of_handed(const std::string& handed) {
-    return guarded([&] {
-        std::vector<Entry> all;
-        for (auto& [job, entries] : HandedFile::open(handed)->read().jobs)
-            all.insert(all.end(), std::make_move_iterator(entries.begin()),
-                       std::make_move_iterator(entries.end()));
-        return all;
-    });
+Result<HandedLook> Book::look_at_handed(const std::string& handed) {
+    return guarded([&] { return book::look_at_handed(handed); });
 }
 
 // The application id stands in bytes 68 to 71 of an SQLite file, the highest first.

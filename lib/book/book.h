@@ -70,7 +70,13 @@ struct Verified {
     entry::Hash digest =
         {}; // over the entry hashes, job by job in ascending order, each in the order of entry.h
     std::vector<entry::ChainFault> faults = {};
+    std::int64_t missing_personal = 0; // values that entries name, nobody erased, and are not held
     [[nodiscard]] bool ok() const { return faults.empty(); }
+};
+
+struct HandedLook {
+    std::vector<entry::Entry> entries = {}; // job by job in ascending order, each in the order of entry.h
+    Verified verified = {};
 };
 
 class Book {
@@ -80,8 +86,8 @@ public:
     [[nodiscard]] static Result<Book> start(const std::string& path, Surroundings around,
                                             std::vector<entry::Draft> first = {});
     [[nodiscard]] static Result<Book> open(const std::string& path, Access access, Surroundings around);
-    // A hand-over file as it stands, checked as if it were to be taken into an empty book.
-    [[nodiscard]] static Result<std::vector<entry::Entry>> entries_of_handed(const std::string& handed);
+    // A hand-over file checked as if it were to be taken into an empty book, and that book verified.
+    [[nodiscard]] static Result<HandedLook> look_at_handed(const std::string& handed);
     [[nodiscard]] static bool is_handed(const std::string& file); // by its first bytes
     // A new book out of a hand-over file that holds a whole one: the same firm, and a device of its own.
     [[nodiscard]] static Result<Book> start_from(const std::string& path, const std::string& handed,

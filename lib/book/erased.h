@@ -25,6 +25,7 @@ class Erasures {
 public:
     void note(const std::vector<entry::Entry>& job);
     [[nodiscard]] Erased gone() const; // erased by a job, and needed by none
+    [[nodiscard]] const Erased& needed() const { return needed_; }
 
 private:
     Erased erased_ = {}, needed_ = {};

@@ -71,10 +71,17 @@ private:
     }
 
     void add_text(const Hash& hash) {
-        from_.each("SELECT body FROM text WHERE hash = ?", {Bytes{bytes_of(hash)}}, [&](const Row& row) {
-            to_.run("INSERT INTO text (hash, body) VALUES (?, ?)",
-                    {Bytes{bytes_of(hash)}, Bytes{row.bytes(0)}});
-        });
+        std::string body;
+        from_.one("SELECT body FROM text WHERE hash = ?", {Bytes{bytes_of(hash)}},
+                  [&](const Row& row) { body = row.bytes(0); });
+        if (entry::sha256(body) != hash)
+            throw Trouble{
+                {Code::book_damaged,
+                 "the method or catalogue " + entry::short_name(hash) +
+                     " that a job is judged by is missing or was changed: nobody could take the file",
+                 {},
+                 "take in a file of that job from another phone, then hand it over again"}};
+        to_.run("INSERT INTO text (hash, body) VALUES (?, ?)", {Bytes{bytes_of(hash)}, Bytes{body}});
     }
 
     void add_photo(const Hash& hash) {
@@ -85,8 +92,8 @@ private:
     }
 
     void add_seal(const entry::Signer& signer) {
-        const Seal seal{signer.device(), what_.office,    what_.clock,
-                        handed_.digest,  handed_.entries, handed_.photos};
+        const Seal seal{signer.device(), what_.office,   what_.clock, handed_.digest,
+                        handed_.entries, handed_.photos, rest_of(to_)};
         const auto sealed = value_or_trouble(write_seal(seal, signer));
         to_.run("INSERT INTO seal (one, body, sig) VALUES (1, ?, ?)",
                 {Bytes{sealed.body}, Bytes{bytes_of(sealed.signature)}});
@@ -102,6 +109,16 @@ private:
 };
 
 } // namespace
+
+entry::Hash rest_of(Connection& handed) {
+    std::string lines;
+    handed.each(
+        "SELECT 'photo ' || lower(hex(sha256)) FROM photo UNION ALL SELECT 'pubkey ' || dev FROM pubkey "
+        "UNION ALL SELECT 'secret ' || lower(hex(cid)) FROM secret "
+        "UNION ALL SELECT 'text ' || lower(hex(hash)) FROM text ORDER BY 1",
+        {}, [&](const Row& row) { lines.append(row.text(0)).append("\n"); });
+    return entry::sha256(lines);
+}
 
 std::vector<Hash> texts_pinned_by(const Entry& entry) {
     std::vector<Hash> texts;

@@ -23,6 +23,7 @@ Result<SealedBytes> write_seal(const Seal& seal, const entry::Signer& signer) {
     body.set("v", kSealForm).set("dev", seal.device).set("clock", seal.clock);
     body.set("digest", entry::hash_text(seal.digest)).set("entries", seal.entries).set("photos", seal.photos);
     if (!seal.office.empty()) body.set("office", seal.office);
+    if (seal.rest) body.set("rest", entry::hash_text(*seal.rest));
     SealedBytes sealed{entry::write_strict(body), {}};
     auto signature = signer.sign(sealed.body);
     if (!signature) return signature.fault();
@@ -44,6 +45,11 @@ Result<Seal> read_seal(const SealedBytes& bytes, const entry::PublicKey& key) {
     if (!digest) return broken("names no digest");
     Seal seal{body->text_of("dev"),       body->text_of("office"),  body->text_of("clock"), *digest,
               whole_in(*body, "entries"), whole_in(*body, "photos")};
+    if (body->find("rest") != nullptr) {
+        const auto rest = entry::parse_hash(body->text_of("rest"));
+        if (!rest) return broken("does not say what is in the file beside entries");
+        seal.rest = *rest;
+    }
     if (seal.entries < 0 || seal.photos < 0) return broken("does not say how much is in the file");
     return seal;
 }

@@ -6,6 +6,8 @@
 #include "entry/sign.h"
 #include "entry/time.h"
 
+#include <optional>
+
 namespace undersheet::book {
 
 struct Seal {
@@ -14,6 +16,8 @@ struct Seal {
     std::string clock = {};  // the machine's clock, a claim
     entry::Hash digest = {}; // as in Verified, over the entries of the file
     std::int64_t entries = 0, photos = 0;
+    // Over the names of everything in the file that is no entry (handing.h); none in files of the first versions.
+    std::optional<entry::Hash> rest = {};
 };
 
 struct SealedBytes {

@@ -2,6 +2,7 @@
 
 #include "book/admitting.h"
 #include "book/files.h"
+#include "book/handing.h"
 #include "book/journal.h"
 #include "schema/embedded.h"
 
@@ -203,14 +204,15 @@ std::string HandedFile::photo(const Hash& hash) {
     return bytes;
 }
 
-void HandedFile::check_seal(const Incoming& read) const {
+void HandedFile::check_seal(const Incoming& read) {
     std::vector<Hash> hashes;
     for (const auto& [job, entries] : read.jobs) {
         for (const Entry& entry : entries) hashes.push_back(entry.hash);
     }
     const bool fits = read.seal.digest == entry::digest_of(hashes) &&
                       read.seal.entries == static_cast<std::int64_t>(hashes.size()) &&
-                      read.seal.photos == static_cast<std::int64_t>(read.photos.size());
+                      read.seal.photos == static_cast<std::int64_t>(read.photos.size()) &&
+                      (!read.seal.rest || *read.seal.rest == rest_of(connection_));
     if (!fits) throw refused("this file is not whole: it holds something else than its seal says", path_);
 }
 

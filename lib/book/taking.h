@@ -42,7 +42,7 @@ private:
     void read_texts(Incoming& into);
     void read_photos(Incoming& into);
     void read_seal_row(Incoming& into);
-    void check_seal(const Incoming& read) const;
+    void check_seal(const Incoming& read);
 
     std::string path_;
     Connection connection_;

@@ -2,8 +2,7 @@
 
 #include "base/text.h"
 #include "book/admitting.h"
-#include "book/erased.h"
-#include "book/handing.h"
+#include "book/belongings.h"
 #include "book/journal.h"
 #include "book/photos.h"
 #include "schema/embedded.h"
@@ -55,11 +54,10 @@ public:
             load_keys();
             for (const std::string& job : jobs_in(connection_)) check_one_job(job);
             check_devices_and_tails();
-            const Erased gone = erasures_.gone();
-            check_photos(gone);
             check_photo_folder();
-            check_secrets(gone);
+            check_secrets();
             check_texts();
+            belongings_.check(holding(), result_);
             check_job_rows();
         } catch (const Trouble& trouble) {
             if (trouble.fault.code != Code::book_damaged) throw;
@@ -83,7 +81,7 @@ private:
     }
 
     void check_pages() {
-        connection_.each("PRAGMA quick_check(1)", {}, [&](const Row& row) {
+        connection_.each("PRAGMA integrity_check(1)", {}, [&](const Row& row) {
             if (row.text(0) != "ok") add({}, "the file is damaged: " + row.text(0));
         });
     }
@@ -135,7 +133,7 @@ private:
             links_.push_back(entry::device_link(entry));
         }
         add(entry::check_job(entries));
-        note_belongings(entries);
+        belongings_.note(entries);
         check_heads(job, entries);
         if (!entries.empty()) count(job, entries);
     }
@@ -151,47 +149,13 @@ private:
         good.push_back(std::move(*entry));
     }
 
-    // What the job's entries name and lies elsewhere: looked at when all jobs are known, for they may share it.
-    void note_belongings(const std::vector<Entry>& entries) {
-        erasures_.note(entries);
-        const Erased erased = erased_by(entries);
-        std::size_t openings = 0;
-        for (const Entry& entry : entries) {
-            const About about{entry.hash, entry.device, entry.seq};
-            if (entry.kind == "open" && ++openings > 1)
-                add(about, "it opens a job that was opened before: two methods may be meant");
-            note_texts(entry, about);
-            if (entry.kind == "photo") note_photo(entry, about, erased);
-        }
-    }
-
-    void note_texts(const Entry& entry, const About& about) {
-        if (entry.kind != "open") return;
-        for (const char* pinned : {"method", "kinds"}) {
-            const std::string name = entry.data.text_of(pinned);
-            if (!name.empty() && !entry::parse_hash(name))
-                add(about, std::string("its ") + pinned + " has a name that no text can have");
-        }
-        for (const Hash& text : texts_pinned_by(entry)) texts_.emplace(text, about);
-    }
-
-    void note_photo(const Entry& entry, const About& about, const Erased& erased) {
-        const auto photo = entry::parse_hash(entry.data.text_of("sha256"));
-        if (photo)
-            photos_.push_back({about, *photo, erased.photos.contains(*photo)});
-        else
-            add(about, "it names a photograph by what no photograph is called");
-    }
-
-    // What was erased is to be gone, unless another job needs it; every other photograph is to be as it was.
-    void check_photos(const Erased& gone) {
-        for (const NamedPhoto& photo : photos_) {
-            const std::string name = " (" + entry::short_name(photo.hash) + ")";
-            const auto bytes = read_photo_file(photo_folder_, photo.hash);
-            if (photo.is_erased && gone.photos.contains(photo.hash) && bytes.ok())
-                add(photo.about, "its photograph was erased and is still here" + name);
-            if (!photo.is_erased && !bytes.ok()) add(photo.about, bytes.fault().detail + name);
-        }
+    Holding holding() const {
+        return {[this](const Hash& photo) -> Done {
+                    const auto bytes = read_photo_file(photo_folder_, photo);
+                    return bytes ? Done() : Done(bytes.fault());
+                },
+                [this](const Hash& cid) { return values_.contains(cid); },
+                [this](const Hash& text) { return texts_.contains(text); }};
     }
 
     void check_photo_folder() {
@@ -202,15 +166,11 @@ private:
         }
     }
 
-    // The methods and catalogues by which jobs are judged.
     void check_texts() {
-        connection_.each("SELECT hash, body FROM text ORDER BY hash", {}, [&](const Row& row) {
+        connection_.each("SELECT hash, body FROM text", {}, [&](const Row& row) {
             const Hash hash = hash_from(row.bytes(0));
-            if (entry::sha256(row.bytes(1)) == hash) texts_.erase(hash);
+            if (entry::sha256(row.bytes(1)) == hash) texts_.insert(hash);
         });
-        for (const auto& [hash, about] : texts_)
-            add(about, "the method or catalogue that its job is judged by is missing or was changed (" +
-                           entry::short_name(hash) + ")");
     }
 
     using Head = std::tuple<Hash, std::string, std::int64_t, std::int64_t>; // and its device, number and lam
@@ -253,10 +213,9 @@ private:
                 "the last entry this device wrote is missing or was changed");
     }
 
-    void check_secrets(const Erased& gone) {
+    void check_secrets() {
         connection_.each("SELECT cid, salt, val FROM secret", {}, [&](const Row& row) {
-            if (gone.cids.contains(hash_from(row.bytes(0))))
-                add({}, "a personal value was erased and is still here (" + hex_of(row.bytes(0)) + ")");
+            values_.insert(hash_from(row.bytes(0)));
             entry::Salt salt{};
             const std::string bytes = row.bytes(1);
             std::copy_n(bytes.begin(), std::min(bytes.size(), salt.size()), salt.begin());
@@ -284,14 +243,8 @@ private:
     const std::string& photo_folder_;
     Verified result_ = {};
     KeysByDevice keys_ = {};
-    struct NamedPhoto {
-        About about = {};
-        Hash hash = {};
-        bool is_erased = false; // by the job that names it
-    };
-    Erasures erasures_ = {};
-    std::vector<NamedPhoto> photos_ = {};
-    std::map<Hash, About> texts_ = {}; // that an opening pins, and by which
+    Belongings belongings_ = {};
+    std::set<Hash> values_ = {}, texts_ = {}; // that are here; a text only as it was kept
     std::vector<Hash> hashes_ = {};
     std::vector<entry::DeviceLink> links_ = {};
     using JobRow = std::pair<std::string, std::int64_t>; // its number, and how many entries

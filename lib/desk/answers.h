@@ -267,6 +267,7 @@ struct SignatureLine {
 struct Verified {
     bool ok = false, witnessed = false;
     std::size_t entries = 0, unwitnessed = 0, receipts = 0; // receipts: that were held against it and fit
+    std::size_t missing_personal = 0;                       // values that nobody erased and that are not held
     std::size_t clock_by_hand = 0; // entries that say so of themselves: their times are held against nothing
     std::string digest = {};
     std::vector<VerifyFault> faults = {};

@@ -272,6 +272,7 @@ std::string json_of(const Verified& verified) {
     object.set("unwitnessed", count_of(verified.unwitnessed)).set("receipts", count_of(verified.receipts));
     object.set("doubts", rows_of(verified.doubts, verify_fault_value));
     object.set("clock_by_hand", count_of(verified.clock_by_hand));
+    object.set("missing_personal", count_of(verified.missing_personal));
     object.set("signatures", rows_of(verified.signatures, signature_value));
     return text_of(object);
 }

@@ -123,36 +123,29 @@ std::vector<Journal> journals_of(std::vector<Entry> entries) {
     return journals;
 }
 
-void check_chains(const std::vector<Journal>& journals, Verified& into) {
-    std::vector<entry::DeviceLink> links;
-    std::vector<entry::ChainFault> faults;
-    for (const Journal& journal : journals) {
-        for (const auto& fault : entry::check_job(journal.entries)) faults.push_back(fault);
-        for (const Entry& entry : journal.entries) links.push_back(entry::device_link(entry));
-    }
-    for (const auto& fault : entry::check_devices(std::move(links), {})) faults.push_back(fault);
-    for (const auto& fault : faults)
-        into.faults.push_back({entry::hash_text(fault.entry), fault.device, fault.what, fault.seq});
+Verified as_checked(const book::Verified& checked) {
+    Verified verified;
+    verified.entries = as_size(checked.entries);
+    verified.missing_personal = as_size(checked.missing_personal);
+    verified.digest = entry::hash_text(checked.digest);
+    for (const auto& fault : checked.faults)
+        verified.faults.push_back({entry::hash_text(fault.entry), fault.device, fault.what, fault.seq});
+    return verified;
 }
 
 Result<Verified> verify_handed(const std::string& file, const Lines& texts) {
     auto receipts = receipts_of(texts);
     if (!receipts) return receipts.fault();
-    Verified verified;
-    auto entries = book::Book::entries_of_handed(file);
-    if (!entries && entries.fault().code != Code::not_handed) return entries.fault();
-    if (!entries) {
-        verified.faults.push_back({"", "", entries.fault().detail, 0});
-        return verified;
+    auto looked_at = book::Book::look_at_handed(file);
+    if (!looked_at && looked_at.fault().code != Code::not_handed) return looked_at.fault();
+    if (!looked_at) {
+        Verified nothing;
+        nothing.faults.push_back({"", "", looked_at.fault().detail, 0});
+        return nothing;
     }
-    verified.entries = entries->size();
-    std::vector<entry::Hash> hashes;
-    for (const Entry& entry : *entries) hashes.push_back(entry.hash);
-    verified.digest = entry::hash_text(entry::digest_of(hashes));
-    const auto journals = journals_of(std::move(*entries));
-    check_chains(journals, verified);
+    Verified verified = as_checked(looked_at->verified);
     Looker looker(verified, *receipts, INT64_MAX / 2);
-    for (const Journal& journal : journals) looker.look(journal);
+    for (const Journal& journal : journals_of(std::move(looked_at->entries))) looker.look(journal);
     looker.finish();
     return verified;
 }
@@ -166,11 +159,7 @@ Result<Verified> Desk::verify(const Lines& texts) {
     if (!receipts) return receipts.fault();
     auto checked = (*book)->verify();
     if (!checked) return checked.fault();
-    Verified verified;
-    verified.entries = static_cast<std::size_t>(checked->entries);
-    verified.digest = entry::hash_text(checked->digest);
-    for (const auto& fault : checked->faults)
-        verified.faults.push_back({entry::hash_text(fault.entry), fault.device, fault.what, fault.seq});
+    Verified verified = as_checked(*checked);
     Looker looker(verified, *receipts, session_->world->clock().unix_s);
     auto journals = all_journals(**book);
     if (journals) {

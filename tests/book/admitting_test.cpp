@@ -116,6 +116,12 @@ TEST_CASE("a seal is refused where it is no seal of ours, says no digest or coun
         CHECK(seal_of(body("1", count, "undersheet.seal.1", digest)) ==
               "the seal does not say how much is in the file");
     }
+    const auto with_rest = [&](const std::string& rest) {
+        std::string whole = body("1", "0", "undersheet.seal.1", digest);
+        return seal_of(whole.insert(whole.find(",\"v\""), R"(,"rest":")" + rest + "\""));
+    };
+    CHECK(with_rest(digest) == "done");
+    CHECK(with_rest("none") == "the seal does not say what is in the file beside entries");
     CHECK(seal_of(R"({"v":"undersheet.seal.1","digest":")" + digest + "\"}").find("cannot be read") !=
           std::string::npos);
 }

@@ -146,8 +146,8 @@ TEST_CASE("a hand-over file is taken from a folder of any name") {
     CHECK(Book::is_handed(folder + "/a-1.hand"));
     CHECK_FALSE(Book::is_handed(written.shelf.path()));
     CHECK_FALSE(Book::is_handed(folder));
-    CHECK(good(Book::entries_of_handed(folder + "/a-1.hand")).size() == 4);
-    CHECK_FALSE(Book::entries_of_handed(written.shelf.path()).ok());
+    CHECK(good(Book::look_at_handed(folder + "/a-1.hand")).entries.size() == 4);
+    CHECK_FALSE(Book::look_at_handed(written.shelf.path()).ok());
 }
 
 TEST_CASE("a PIN is set, changed with the old one and replaced when it is forgotten, within an action only") {

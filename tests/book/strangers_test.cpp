@@ -1,7 +1,7 @@
 // What a stranger's file, or a copy of a phone, does to the jobs of others: nothing that is not said.
 #include "book/handing.h"
 #include "tests/support/books.h"
-#include "tests/support/tamper.h"
+#include "tests/support/sealed_anew.h"
 
 #include <algorithm>
 #include <catch2/catch.hpp>
@@ -104,10 +104,26 @@ TEST_CASE("a photograph of two jobs goes when both have erased it, and is whole 
 TEST_CASE("a job whose method came with nobody is refused, and nothing of the file is taken") {
     WithStranger with;
     entry::Draft opening = open_draft(kOther, "X-99");
+    {
+        Book book = with.stranger.open();
+        opening.data.set("method", entry::hash_text(good(book.keep_text("a method"))));
+        good(book.append({opening}));
+    }
+    const std::string file = with.stranger.hand("job.hand", kOther);
+    change_and_seal(file, "DELETE FROM text");
+    CHECK(with.refused(file).find("did not come with it") != std::string::npos);
+}
+
+TEST_CASE("a job is not handed over without the method it is judged by: nobody could take it") {
+    Phone phone(25);
+    phone.start();
+    entry::Draft opening = open_draft(kJob, "A-1");
     opening.data.set("method", std::string(64, 'a'));
-    good(with.stranger.open().append({opening}));
-    CHECK(with.refused(with.stranger.hand("job.hand", kOther)).find("did not come with it") !=
-          std::string::npos);
+    good(phone.open().append({opening}));
+    const std::string file = phone.folder.file("job.hand");
+    CHECK(line_of(phone.open().hand(kJob, file))
+              .find("aaaaaaaa that a job is judged by is missing or was changed") != std::string::npos);
+    CHECK_FALSE(std::filesystem::exists(file));
 }
 
 TEST_CASE("a second opening of a job is refused, and both are named") {

@@ -43,11 +43,10 @@ std::string value_of_book(const std::string& file, bool in_between) {
 }
 
 std::string value_of_handed(const std::string& file) {
-    const auto entries = book::Book::entries_of_handed(file);
-    if (!entries) return one_line(entries.fault());
-    std::vector<entry::Hash> hashes;
-    for (const auto& entry : *entries) hashes.push_back(entry.hash);
-    return entry::hash_text(entry::digest_of(hashes));
+    const auto handed = book::Book::look_at_handed(file);
+    if (!handed) return one_line(handed.fault());
+    if (!handed->verified.ok()) return handed->verified.faults.front().what;
+    return entry::hash_text(handed->verified.digest);
 }
 
 // Puts images onto a real disk and looks at them, each that differs once.
