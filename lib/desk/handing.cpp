@@ -2,6 +2,7 @@
 #include "base/text.h"
 #include "desk/desk.h"
 #include "desk/drafts.h"
+#include "desk/erased_apart.h"
 #include "desk/keep.h"
 #include "desk/words.h"
 #include "job/settle.h"
@@ -32,6 +33,19 @@ void count_open_items(Session& session, const book::Taken& taken, TakenIn& in) {
         else // it is in the book all the same
             in.remarks.push_back("job " + line.ref + " cannot be read here: " + on.fault().detail);
     }
+}
+
+Done note_values_come_back(book::Book& book, const book::Taken& taken, TakenIn& in) {
+    for (const auto& line : taken.jobs) {
+        if (line.fresh == 0) continue;
+        auto entries = book.entries(line.job);
+        if (!entries) return entries.fault();
+        const entry::Causality causality(*entries);
+        for (const auto& again : recorded_apart_from_erasing(*entries, causality))
+            in.remarks.push_back("entry " + entry::short_name((*entries)[again.entry].hash) + ": " +
+                                 again.says);
+    }
+    return {};
 }
 
 Done note_jobs_called_alike(book::Book& book, const book::Taken& taken, TakenIn& in) {
@@ -137,6 +151,7 @@ Result<TakenIn> Desk::take(const std::string& handed_file) {
         in.jobs.push_back({line.ref, as_size(line.in_file), as_size(line.fresh)});
     count_open_items(*session_, *taken, in);
     if (auto noted = note_jobs_called_alike(**book, *taken, in); !noted) return noted.fault();
+    if (auto noted = note_values_come_back(**book, *taken, in); !noted) return noted.fault();
     return in;
 }
 

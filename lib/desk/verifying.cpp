@@ -1,6 +1,7 @@
 // Is the record whole, and what is there to be said about it that is no fault: clocks, witnesses, receipts.
 #include "base/text.h"
 #include "desk/desk.h"
+#include "desk/erased_apart.h"
 #include "desk/journals.h"
 #include "desk/own.h"
 #include "desk/pins.h"
@@ -46,6 +47,8 @@ public:
         const entry::Causality causality(journal.entries);
         for (const auto& doubt : entry::clock_doubts(journal.entries, causality, clock_limits(), now_))
             into_.doubts.push_back(fault_of(journal.entries[doubt.entry], doubt.what));
+        for (const auto& again : recorded_apart_from_erasing(journal.entries, causality))
+            into_.doubts.push_back(fault_of(journal.entries[again.entry], again.says));
         for (std::size_t i = 0; i < journal.entries.size(); ++i) {
             if (is_signature(journal.entries[i])) into_.signatures.push_back(line_of(journal, causality, i));
         }

@@ -77,6 +77,32 @@ TEST_CASE("an older file does not bring back what was erased, and a newer one er
     CHECK(good(desk.verify()).ok);
 }
 
+TEST_CASE(
+    "a value recorded again by who did not know that it was erased is pointed out, until it is erased too") {
+    WithCustomer with;
+    const std::string old_file = (with.folder() / "old.hand").string(),
+                      back = (with.folder() / "back.hand").string();
+    good(with.test.open().hand({"", true, old_file}));
+    TempFolder folder;
+    good(desk::Desk::start_from({folder.file("other.book"), "2026-06-11T08:00:00+01:00"}, old_file));
+    auto other = good(desk::Desk::open({folder.file("other.book"), "2026-06-11T08:00:00+01:00"}));
+    good(with.erase({"Caspar Dunmoor", "asked by letter", "", {}}));
+    good(other.record(DeskTest::by("IP", "12:30"), {"site", {}, {}, {"customer=Caspar Dunmoor"}}));
+    good(other.hand({"", true, back}));
+
+    const auto taken = good(with.test.open().take(back));
+    REQUIRE(taken.remarks.size() == 1);
+    CHECK(
+        taken.remarks.front().find("its customer was recorded by who did not know that such a value had been "
+                                   "erased") != std::string::npos);
+    CHECK(good(with.test.open().verify()).doubts.size() == 1);
+    good(with.erase({"Caspar Dunmoor", "asked by letter, again", "", {}}));
+    CHECK(good(with.test.open().verify()).doubts.empty());
+    // Who knew of it and records it again means it.
+    good(with.test.record("site", {"customer=Caspar Dunmoor"}));
+    CHECK(good(with.test.open().verify()).doubts.empty());
+}
+
 TEST_CASE("a photograph that shows somebody is erased by the name of its entry") {
     WithCustomer with;
     const auto photo =
