@@ -4,6 +4,7 @@
 #include "trade/polygon.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace undersheet::desk {
 namespace {
@@ -98,9 +99,7 @@ Done fits_the_shape(const job::Roof& roof, const method::Kind& kind, const Place
 
 Place named_as_on(const job::Roof& roof, Place place) {
     const auto* edge = place.form == PlaceForm::pair ? roof.edge(place.a + place.b) : nullptr;
-    if (edge == nullptr) return place;
-    place.a = edge->a;
-    place.b = edge->b;
+    if (edge != nullptr && edge->name != place.a + place.b) std::swap(place.a, place.b);
     return place;
 }
 

@@ -98,8 +98,8 @@ bool has_corner(const Roof& roof, const std::string& corner) {
 } // namespace
 
 const Edge* Roof::edge(std::string_view name) const {
-    const auto found = std::find_if(edges.begin(), edges.end(),
-                                    [&](const Edge& e) { return e.name == name || e.b + e.a == name; });
+    const auto found =
+        std::find_if(edges.begin(), edges.end(), [&](const Edge& e) { return e.is_called(name); });
     return found == edges.end() ? nullptr : &*found;
 }
 

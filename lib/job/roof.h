@@ -19,10 +19,12 @@
 namespace undersheet::job {
 
 struct Edge {
-    std::string name, a, b;       // "AB"
+    std::string name, a, b;       // "AB"; see is_called
     std::string kind;             // gutter, kerb, wall
     std::string behind, abutment; // what stands behind it; the type from the abutment record
     [[nodiscard]] bool is_free() const { return kind != "wall"; }
+    // Both ways round; `name` is the one it was recorded by, `a` and `b` the way the corners run.
+    [[nodiscard]] bool is_called(std::string_view pair) const { return pair == a + b || pair == b + a; }
 };
 
 struct Section {

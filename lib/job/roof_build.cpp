@@ -3,6 +3,7 @@
 #include "base/text.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace undersheet::job {
 namespace {
@@ -43,11 +44,26 @@ std::vector<Edge> in_order(std::vector<Edge> edges) {
     return at == "A" && ordered.size() == edges.size() && ordered.size() >= 3 ? ordered : std::vector<Edge>{};
 }
 
+// Somebody who walks round a roof may call the last edge AD and not DA: where one edge turned makes them go round, and only
+// that one, it is meant so. It keeps the name it was recorded by.
+std::vector<Edge> with_one_turned(const std::vector<Edge>& edges) {
+    std::vector<Edge> found;
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        std::vector<Edge> tried = edges;
+        std::swap(tried[i].a, tried[i].b);
+        tried = in_order(std::move(tried));
+        if (tried.empty()) continue;
+        if (!found.empty()) return {};
+        found = std::move(tried);
+    }
+    return found;
+}
+
 void add_abutments(Roof& roof, const std::vector<Reading>& readings) {
     for (const Reading& reading : readings) {
         if (reading.kind != "abutment") continue;
         for (Edge& edge : roof.edges) {
-            if (edge.name == reading.place.a + reading.place.b) edge.abutment = reading.word("type");
+            if (edge.is_called(reading.place.a + reading.place.b)) edge.abutment = reading.word("type");
         }
     }
 }
@@ -145,7 +161,9 @@ Roof build_roof(const std::vector<Reading>& readings, const method::Method& meth
     Roof roof;
     roof.near_m = method.limit("place_near_m");
     roof.edges = edges_from(readings);
-    if (auto ordered = in_order(roof.edges); !ordered.empty()) {
+    auto ordered = in_order(roof.edges);
+    if (ordered.empty()) ordered = with_one_turned(roof.edges);
+    if (!ordered.empty()) {
         roof.edges = std::move(ordered);
         for (const Edge& edge : roof.edges) roof.corners.push_back(edge.a);
     }

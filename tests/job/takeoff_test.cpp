@@ -199,3 +199,26 @@ TEST_CASE("the price of the L is built up to 2993.98 net and 3592.78 with VAT") 
     CHECK(ell().currency == "GBP");
     CHECK(ell().remarks.empty());
 }
+
+TEST_CASE(
+    "the last edge may be called from A: with FA recorded as AF the roof is the same, and keeps that name") {
+    test::Places edges = test::kEllEdges;
+    edges.back().first = "AF";
+    auto site = test::ell(edges);
+    const auto job = site.fold("18:00");
+    REQUIRE(job.roof.closed());
+    CHECK(job.roof.corners == std::vector<std::string>{"A", "B", "C", "D", "E", "F"});
+    CHECK(job.roof.edge("FA") == job.roof.edge("AF"));
+    CHECK(job.roof.edge("FA")->name == "AF");
+    const auto made = taken_off(site);
+    CHECK(made.areas.deck_m2 == ell().areas.deck_m2);
+    REQUIRE(made.lines.size() == ell().lines.size());
+    for (const auto& wanted : ell().lines) {
+        INFO(wanted.name);
+        CHECK(made.line(wanted.name)->amount == wanted.amount);
+        CHECK(made.line(wanted.name)->price == wanted.price);
+    }
+    // Two that run against the others are none that anybody could have meant.
+    edges[1].first = "CB";
+    CHECK_FALSE(test::ell(edges).fold("18:00").roof.closed());
+}
