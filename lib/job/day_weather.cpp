@@ -2,6 +2,7 @@
 
 #include "base/decimal.h"
 #include "base/text.h"
+#include "job/doubts.h"
 #include "job/schedule.h"
 #include "trade/daylight.h"
 
@@ -83,6 +84,7 @@ std::vector<std::string> DayWeather::judged(const method::Stage& stage, std::int
     std::vector<std::string> held;
     add_light(stage, *hour, unix_s, held);
     for (auto& line : by_rules(stage, *hour)) held.push_back(std::move(line));
+    add_doubts(stage, *hour, held);
     add_tins(stage, *hour, held);
     add_rain_ahead(stage, unix_s, held);
     return held;
@@ -102,6 +104,15 @@ std::vector<std::string> DayWeather::by_rules(const method::Stage& stage, const 
         if (holds && finding.severity != method::Severity::note) held.push_back(finding.says);
     }
     return held;
+}
+
+// What would undo the work once it is signed is no weather to do it in: rain on the bare deck.
+void DayWeather::add_doubts(const method::Stage& stage, const ForecastHour& hour,
+                            std::vector<std::string>& held) const {
+    const Reading reading = as_reading(hour, method_);
+    for (const method::Doubt& row : method_.doubts())
+        if (row.stage == stage.name && casts_doubt(row, reading.kind, reading.data, method_, job_.parts))
+            held.push_back(row.says);
 }
 
 void DayWeather::add_rain_ahead(const method::Stage& stage, std::int64_t unix_s,

@@ -27,6 +27,8 @@ private:
                         std::vector<std::string>& held) const;
     void add_light(const method::Stage& stage, const ForecastHour& hour, std::int64_t unix_s,
                    std::vector<std::string>& held) const;
+    void add_doubts(const method::Stage& stage, const ForecastHour& hour,
+                    std::vector<std::string>& held) const;
     void add_tins(const method::Stage& stage, const ForecastHour& hour, std::vector<std::string>& held) const;
 
     const Job& job_;

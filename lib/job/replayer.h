@@ -55,8 +55,6 @@ private:
     [[nodiscard]] const entry::Entry* last_air(const entry::Entry& until) const;
     [[nodiscard]] std::string last_signer() const;
     [[nodiscard]] bool is_bonded() const;
-    [[nodiscard]] bool has_begun(const std::string& stage) const;
-    [[nodiscard]] bool says(const entry::Value& data, const method::Condition& condition) const;
     [[nodiscard]] bool is_affected(method::Which which, const Part& part, const Part& later,
                                    const Footprint& place) const;
 

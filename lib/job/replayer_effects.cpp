@@ -1,6 +1,8 @@
 // What an entry does to other parts than its own: opening again, doubts, and being done.
 #include "job/replayer.h"
 
+#include "job/doubts.h"
+
 #include <algorithm>
 
 namespace undersheet::job {
@@ -35,11 +37,6 @@ bool Replayer::is_bonded() const {
     return std::any_of(view_->parts.begin(), view_->parts.end(), [&](const Part& part) {
         return method_.stage(part.stage)->bonds && part.has_begun();
     });
-}
-
-bool Replayer::has_begun(const std::string& stage) const {
-    return std::any_of(view_->parts.begin(), view_->parts.end(),
-                       [&](const Part& part) { return part.stage == stage && part.has_begun(); });
 }
 
 void Replayer::reopen(Part& part, const Entry& entry, const Value& data) {
@@ -96,24 +93,12 @@ void Replayer::put_in_doubt(Part& part, const std::string& why, const std::strin
 
 void Replayer::apply_doubts(const Entry& entry, const Value& data, const Eligible& eligible) {
     for (const auto& row : method_.doubts()) {
-        if (row.kind != entry.kind) continue;
-        if (row.only_if && !says(data, *row.only_if)) continue;
-        if (!row.unless_begun.empty() && has_begun(row.unless_begun)) continue;
+        if (!casts_doubt(row, entry.kind, data, method_, view_->parts)) continue;
         for (Part& part : view_->parts) {
             if (part.stage == row.stage && is_standing(part) && eligible(part))
                 put_in_doubt(part, row.says, "", entry);
         }
     }
-}
-
-bool Replayer::says(const Value& data, const method::Condition& condition) const {
-    if (condition.test == method::Test::over) {
-        const Value* value = data.find(condition.field);
-        return value != nullptr && value->number() != nullptr &&
-               value->number()->value() > method_.limit(condition.limit);
-    }
-    const std::string word = data.text_of(condition.field);
-    return std::find(condition.words.begin(), condition.words.end(), word) != condition.words.end();
 }
 
 void Replayer::finish_parts(View& view, const Entry& entry) {

@@ -158,6 +158,21 @@ TEST_CASE("work keeps to the working day of the method, half past seven to six")
     CHECK_FALSE(plan(dark, hours, too_long).fits());
 }
 
+TEST_CASE(
+    "the deck is not worked on in the rain that would undo it, nor kept dry for rain that is still to come") {
+    const std::vector<Work> deck{{"deck", "deck", 60, 0, 1}};
+    auto hours = Hours().add(7, "15,60,16,2,4,0.5").add(8, "15,60,16,2,4,0.5").fine(9, 11);
+    hours.add(11, "15,60,16,2,4,0.5");
+    const auto made = plan(roof(), hours, deck);
+    CHECK(begins(made) == "09:00");
+    CHECK(spoiled_by(made, "rain on the bare deck"));
+    CHECK_FALSE(spoiled_by(made, "rain from"));
+    // Once the field is begun the deck is no longer bare: rain says nothing of it.
+    Site laid = roof();
+    laid.record("begin", "08:10", "{}", "", "field/1");
+    CHECK(begins(plan(laid, hours, deck)) == "07:30");
+}
+
 TEST_CASE("while it rains only the rain is named, before it the rain ahead") {
     auto hours = Hours().fine(7, 10);
     hours.add(10, "15,60,16,2,4,1.5").add(11, "15,60,16,2,4,1.5").fine(12, 19);
