@@ -156,21 +156,48 @@ void add_falls(Making& making) {
                   {making.say("details.fall_after"), fall_on(making, job::Surface::finished)}});
 }
 
+// "141 to 164 (bare deck); 152 (finished roof)": what a chase was measured from decides what its height is worth.
+std::string chase_words(const Making& making, const job::Edge& edge) {
+    std::vector<std::pair<std::string, Span>> by_surface;
+    for (const Reading* reading : job::heights_at(making.job, edge)) {
+        const std::string on = making.said.value(*reading, "on");
+        auto same = std::find_if(by_surface.begin(), by_surface.end(),
+                                 [&](const auto& surface) { return surface.first == on; });
+        if (same == by_surface.end()) same = by_surface.insert(by_surface.end(), {on, Span()});
+        same->second.take(reading->number("height_mm"));
+    }
+    std::vector<std::string> all;
+    for (const auto& [on, height_mm] : by_surface) {
+        const std::string range = height_mm.words(making, 0);
+        all.push_back(on.empty() ? range : making.say("walls.chase_from", {{"range", range}, {"on", on}}));
+    }
+    return all.empty() ? making.say("walls.no_height") : joined(all, "; ");
+}
+
+// What was left bonded up the wall after trimming, as its part was ticked last.
+std::string bonded_words(const Making& making, const job::Edge& edge) {
+    std::optional<double> cover_mm;
+    for (const Part& part : making.job.parts) {
+        if (part.what != edge.name) continue;
+        for (const job::Tick& tick : part.ticks)
+            if (const entry::Value* said = tick.data.find("cover_mm"); said != nullptr && !tick.struck)
+                if (const Decimal* mm = said->number()) cover_mm = mm->value();
+    }
+    return cover_mm ? making.words.number(*cover_mm, 0) : making.say("walls.no_cover");
+}
+
+// Two heights that are easily taken for one another: where the slot is, and how far up the sheet is bonded.
 void add_heights(Making& making) {
     making.heading("section.heights");
     std::vector<Row> rows;
-    for (const job::Edge& edge : making.job.roof.edges) {
-        if (edge.is_free()) continue;
-        Span height_mm;
-        for (const Reading* reading : job::heights_at(making.job, edge))
-            height_mm.take(reading->number("height_mm"));
-        rows.push_back({{making.say("place.pair", {{"a", edge.a}, {"b", edge.b}}),
-                         making.said.choice("type", edge.abutment),
-                         height_mm.any() ? height_mm.words(making, 0) : making.say("walls.no_height")},
-                        {}});
-    }
+    for (const job::Edge& edge : making.job.roof.edges)
+        if (!edge.is_free())
+            rows.push_back({{making.say("place.pair", {{"a", edge.a}, {"b", edge.b}}),
+                             making.said.choice("type", edge.abutment), chase_words(making, edge),
+                             bonded_words(making, edge)},
+                            {}});
     if (rows.empty()) return making.sentence("walls.none");
-    making.table("", {"edge", "wall", "height_mm#"}, std::move(rows));
+    making.table("", {"edge", "wall", "chase_mm#", "bonded_mm#"}, std::move(rows));
 }
 
 // "field section 1; band, edge AB", each part once in the order of use.

@@ -74,6 +74,31 @@ TEST_CASE("the second page says how dry the deck was, and in what weather it was
     CHECK(says(paper, "not measured"));
 }
 
+TEST_CASE("the height of a chase and the sheet bonded up the wall stand apart, each named for what it is") {
+    const auto cells = [](const test::Site& site) {
+        const auto paper = record_of(site, test::kHandedOver);
+        for (std::size_t i = 0; i + 1 < paper.blocks.size(); ++i)
+            if (const auto* heading = std::get_if<Heading>(&paper.blocks[i]);
+                heading != nullptr && heading->text == "Heights at the walls")
+                return std::get<Table>(paper.blocks[i + 1]);
+        return Table{};
+    };
+    const Table unmeasured = cells(test::troubled_roof());
+    REQUIRE(unmeasured.rows.size() == 1);
+    CHECK(unmeasured.headers[2].text == "Deck to underside of the chase, mm");
+    CHECK(unmeasured.headers[3].text == "Sheet bonded up the wall, mm");
+    CHECK(unmeasured.rows[0].cells[2].words() == "131 to 152");
+    CHECK(unmeasured.rows[0].cells[3].words() == "not recorded"); // never the height of the chase
+    auto site = test::roof_being_inspected();
+    site.record("chase", "09:30", R"({"height_mm":158,"on":"finished"})", "CD+3.50");
+    site.record("begin", "09:40", "{}", "", "wall/CD");
+    site.record("tick", "09:50", R"({"step":"trim","cover_mm":95})", "", "wall/CD");
+    site.record("tick", "09:55", R"({"step":"trim","cover_mm":120})", "", "wall/CD");
+    const Table measured = cells(site);
+    CHECK(measured.rows[0].cells[2].words() == "131 to 152; 158 (finished roof)");
+    CHECK(measured.rows[0].cells[3].words() == "120");
+}
+
 TEST_CASE("batches are named with where each went") {
     const auto paper = handed_over();
     CHECK(says(paper, "SH-77B  the whole roof"));
