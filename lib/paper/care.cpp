@@ -1,8 +1,8 @@
 #include "paper/care.h"
 
 #include "paper/guarantee.h"
+#include "paper/next_look.h"
 #include "paper/plan.h"
-#include "paper/reminders.h"
 
 #include <array>
 
@@ -27,9 +27,10 @@ void add_reasons(Making& making) {
 
 void add_looks(Making& making) {
     making.heading("section.looks");
-    const auto guarantee = guarantee_of(making.job);
-    if (!guarantee) return making.sentence("care.no_looks");
-    making.sentence("care.look", {{"day", making.words.date(guarantee->look_due(1))}});
+    const auto next = next_look(making);
+    if (!next) return making.sentence("care.no_looks");
+    if (next->last) making.sentence("care.looked", {{"day", making.words.date(*next->last)}});
+    making.sentence("care.look", {{"day", making.words.date(next->due)}});
     Listing listing;
     for (const char* key :
          {"care.look_outlets", "care.look_edges", "care.look_patches", "care.look_water", "care.look_marks"})
@@ -55,7 +56,7 @@ Document care(const job::Job& job, const job::Judgement& judgement, const Settin
     making.heading("section.guarantee");
     making.facts(guarantee_facts(making));
     add_plan(making, plan_of_roof(making));
-    making.paper.reminders = reminders_of(making);
+    making.paper.reminders = looks_to_come(making);
     return std::move(making.paper);
 }
 

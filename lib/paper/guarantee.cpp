@@ -18,17 +18,19 @@ const job::Tick* terms_of(const job::Job& job) {
 
 } // namespace
 
+entry::Date years_on(const entry::Date& from, int years) {
+    const entry::Date due{from.year + years, from.month, from.day};
+    const entry::Date real =
+        entry::date_from_day_number(entry::day_number(due)); // 29 February of a plain year is 1 March
+    return real == due ? due : entry::date_from_day_number(entry::day_number(due) - 1);
+}
+
 entry::Date Guarantee::last_day() const {
     const entry::Date anniversary{from.year + years, from.month, from.day};
     return entry::date_from_day_number(entry::day_number(anniversary) - 1);
 }
 
-entry::Date Guarantee::look_due(int year) const {
-    const entry::Date due{from.year + year, from.month, from.day};
-    const entry::Date real =
-        entry::date_from_day_number(entry::day_number(due)); // 29 February of a plain year is 1 March
-    return real == due ? due : entry::date_from_day_number(entry::day_number(due) - 1);
-}
+entry::Date Guarantee::look_due(int year) const { return years_on(from, year); }
 
 std::optional<Guarantee> guarantee_of(const job::Job& job) {
     const job::Tick* terms = terms_of(job);

@@ -8,13 +8,15 @@
 
 namespace undersheet::paper {
 
+[[nodiscard]] entry::Date years_on(const entry::Date& from, int years); // a 29 February becomes the 28th
+
 struct Guarantee {
     entry::Date from = {};
     int years = 0;
     std::string terms = {};
     const entry::Entry* written = nullptr; // the entry that says so
     [[nodiscard]] entry::Date last_day() const;
-    [[nodiscard]] entry::Date look_due(int year) const; // the 1st, the 2nd …; a 29 February becomes the 28th
+    [[nodiscard]] entry::Date look_due(int year) const; // the 1st, the 2nd …
 };
 
 [[nodiscard]] std::optional<Guarantee> guarantee_of(const job::Job& job);

@@ -72,6 +72,37 @@ TEST_CASE(
     CHECK(text == calendar(care_of(test::troubled_roof(), test::kHandedOver)));
 }
 
+TEST_CASE("the next look counts from the last yearly look that was done, or is the day its visit named") {
+    const auto looked = [](const std::string& why, const std::string& data, bool is_signed = true) {
+        auto site = test::troubled_roof();
+        site.go_on_in(
+            site.record("supplement", "2027-04-02T09:00:00+01:00", R"({"number":1,"why":")" + why + "\"}")
+                .hash);
+        site.record("look", "2027-04-02T09:10:00+01:00", data, "AB");
+        if (is_signed) site.record("supplement_sign", "2027-04-02T09:50:00+01:00", "{}");
+        site.go_on_in({});
+        return care_of(site, "2027-04-03T09:00:00+01:00");
+    };
+    const auto says = [](const Document& paper, const std::string& words) {
+        return test::words_of(paper).find(words) != std::string::npos;
+    };
+    const auto yearly = looked("yearly", R"({"seen":"all sound"})");
+    CHECK(says(yearly, "The roof was last looked at on 2 April 2027."));
+    CHECK(says(yearly, "The next look is due on 2 April 2028, then every year."));
+    CHECK(yearly.reminders.front().on == entry::Date{2028, 4, 2});
+    CHECK(yearly.reminders.front().uid.find("-look-2@") != std::string::npos); // moves the one a calendar has
+    CHECK(yearly.reminders.back().on == entry::Date{2036, 5, 20});
+    CHECK(yearly.reminders.size() == 10); // nine looks, 2028 to 2036, and the end
+    CHECK(says(looked("call", R"({"seen":"a lifted patch","next_due":"2027-10-05"})"),
+               "is due on 5 October 2027"));
+    for (const auto& paper : {looked("call", R"({"seen":"a lifted patch"})"),
+                              looked("yearly", R"({"seen":"all sound"})", false)}) {
+        CHECK_FALSE(
+            says(paper, "last looked at")); // a visit for a leak is no yearly look, nor is one not signed
+        CHECK(says(paper, "is due on 21 May 2027"));
+    }
+}
+
 TEST_CASE("a roof whose guarantee is not written down names no day, and says which papers will") {
     const auto document = care_of(test::Site().opened(), "09:00");
     CHECK(document.reminders.empty());
