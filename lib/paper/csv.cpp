@@ -55,6 +55,8 @@ std::vector<Fields> lines_of(const Document& document, const Words& words) {
     for (const Block& block : document.blocks) {
         if (const auto* title = std::get_if<Heading>(&block)) heading = clean(title->text);
         if (const auto* facts = std::get_if<Facts>(&block)) add_facts(lines, facts->rows, heading);
+        if (const auto* listing = std::get_if<Listing>(&block))
+            for (const Text& point : listing->points) lines.push_back({heading, clean(point.words())});
         if (const auto* table = std::get_if<Table>(&block))
             add_table(lines, *table, name_of(*table, heading));
     }

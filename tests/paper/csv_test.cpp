@@ -53,3 +53,15 @@ TEST_CASE("every line has as many fields, and lines beneath a row follow it") {
     CHECK(after_mark(render_csv(document, Words::english())) ==
           "Order,kerb,5 m,\r\nLines,a,b,c\r\nLines,1,2,3\r\nLines,see below,,\r\n");
 }
+
+TEST_CASE("each point of a list is a line under its heading, and a formula in it is none") {
+    Document document;
+    document.head.name = "Completion record";
+    document.heading("Where this roof differs");
+    document.add(Listing{{"a fall of 1:85.6", "=1+1"}});
+    document.heading("Guarantee");
+    document.add(Facts{{{"Runs", "10 years"}}});
+    CHECK(after_mark(render_csv(document, Words::english())) ==
+          "Where this roof differs,a fall of 1:85.6,\r\nWhere this roof differs,'=1+1,\r\nGuarantee,Runs,10 "
+          "years\r\n");
+}
