@@ -108,7 +108,7 @@ void show_held(const std::vector<desk::PartLine>& parts, Screen& screen) {
 std::string settled_words(const desk::PartLine& part) {
     if (part.signed_by.empty()) return part.part;
     return part.part + " (" + part.signed_by +
-           (part.signed_at.size() < 16 ? "" : " " + part.signed_at.substr(11, 5)) + ")";
+           (part.signed_at.empty() ? "" : " " + day_and_time(part.signed_at)) + ")";
 }
 
 void show_settled(const std::vector<desk::PartLine>& parts, Screen& screen) {

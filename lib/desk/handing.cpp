@@ -68,7 +68,8 @@ SettleSideLine side_of(const Case& on, const job::SettleSide& side) {
     line.by = on.job.person_name(side.entry->author);
     line.when = side.entry->when.text;
     line.device = side.entry->device;
-    line.says = side.says.empty() ? entry_words(*side.entry, on.kinds->find(side.entry->kind)) : side.says;
+    line.says =
+        side.says.empty() ? entry_words(on.job, *side.entry, on.kinds->find(side.entry->kind)) : side.says;
     return line;
 }
 

@@ -24,9 +24,9 @@ public:
         const method::Kind* kind = on_.kinds->find(old->kind);
         for (const auto& member : *fields->map()) {
             const entry::Value* before = now.find(member.key);
-            changes.push_back(
-                (before == nullptr ? member.key + " not given" : field_words(kind, member.key, *before)) +
-                " -> " + value_words(member.value));
+            changes.push_back((before == nullptr ? member.key + " not given"
+                                                 : field_words(on_.job, kind, member.key, *before)) +
+                              " -> " + value_words(member.value));
             now.set(member.key, member.value);
         }
         return changes;
@@ -60,7 +60,7 @@ Lines later_marks(const Case& on, const Entry& entry) {
 // A correction's own "of" and "fields" are told as changes.
 std::string says_of(const Case& on, const Entry& entry) {
     if (entry.kind != "correct" && entry.kind != "withdraw")
-        return entry_words(entry, on.kinds->find(entry.kind));
+        return entry_words(on.job, entry, on.kinds->find(entry.kind));
     return entry.data.text_of("of").substr(0, 8) + ", " + entry.data.text_of("why");
 }
 

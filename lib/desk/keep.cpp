@@ -79,7 +79,7 @@ Kept told_of(Case& on, const job::Person& by, const entry::Entry& entry, Lines a
     kept.part = entry.part;
     kept.when = entry.when.text;
     kept.by = by.name;
-    kept.says = entry_words(entry, on.kinds->find(entry.kind));
+    kept.says = entry_words(on.job, entry, on.kinds->find(entry.kind));
     kept.asked = std::move(asked);
     kept.marks = marks_of(entry, *on.method);
     if (const auto* item = reported_lost(on, entry))

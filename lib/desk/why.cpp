@@ -10,7 +10,7 @@ std::string entry_line(Case& on, const entry::Entry& entry) {
     const method::Kind* kind = on.kinds->find(entry.kind);
     std::string line = entry::short_name(entry.hash) + " " + heading_of(*on.kinds, entry.kind);
     if (entry.place.form != entry::PlaceForm::nowhere) line += " at " + entry::place_text(entry.place);
-    return line + ", " + by_words(on.job, &entry) + ": " + entry_words(entry, kind);
+    return line + ", " + by_words(on.job, &entry) + ": " + entry_words(on.job, entry, kind);
 }
 
 std::string source_words(const job::Finding& finding) {

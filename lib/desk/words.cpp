@@ -41,12 +41,32 @@ std::string map_words(const entry::Map& map) {
     return joined(pieces, ", ");
 }
 
+bool is_of_people(const method::Field* field) {
+    return field != nullptr &&
+           (field->type == method::FieldType::people || field->type == method::FieldType::person);
+}
+
+std::string people_words(const job::Job& job, const entry::Value& value) {
+    if (const auto* one = value.text()) return job.person_name(*one);
+    std::vector<std::string> names;
+    if (value.list() != nullptr)
+        for (const auto& one : *value.list())
+            if (const auto* id = one.text()) names.push_back(job.person_name(*id));
+    return joined(names, ", ");
+}
+
+// The number somebody has in the book: it is for programs, and the name stands beside it.
+bool is_own_number(const entry::Entry& entry, const std::string& field) {
+    return entry.kind == "person" && field == "person";
+}
+
 // What stands for one field: as typed when that differs, the personal value while it is held.
-std::string said_for(const entry::Entry& entry, const method::Kind* kind, const entry::Member& member) {
+std::string said_for(const job::Job& job, const entry::Entry& entry, const method::Kind* kind,
+                     const entry::Member& member) {
     if (entry::commitment_of(member.value)) return with_name(member.key, entry.field_text(member.key));
     if (const std::string typed = entry.raw.text_of(member.key); !typed.empty())
         return with_name(member.key, typed_words(member.key, typed));
-    return field_words(kind, member.key, member.value);
+    return field_words(job, kind, member.key, member.value);
 }
 
 std::vector<std::string> names_in_order(const entry::Entry& entry, const method::Kind* kind) {
@@ -71,8 +91,10 @@ std::string value_words(const entry::Value& value) {
     return value.map() == nullptr ? std::string() : map_words(*value.map());
 }
 
-std::string field_words(const method::Kind* kind, const std::string& name, const entry::Value& value) {
+std::string field_words(const job::Job& job, const method::Kind* kind, const std::string& name,
+                        const entry::Value& value) {
     const method::Field* field = kind == nullptr ? nullptr : kind->field(name);
+    if (is_of_people(field)) return with_name(name, people_words(job, value));
     const bool as_typed = field != nullptr && (field->type == method::FieldType::text ||
                                                field->type == method::FieldType::words ||
                                                field->type == method::FieldType::label);
@@ -83,11 +105,12 @@ std::string field_words(const method::Kind* kind, const std::string& name, const
     return with_name(name, said + (sign.empty() ? "" : " " + std::string(sign)));
 }
 
-std::string entry_words(const entry::Entry& entry, const method::Kind* kind) {
+std::string entry_words(const job::Job& job, const entry::Entry& entry, const method::Kind* kind) {
     std::vector<std::string> pieces;
     for (const auto& name : names_in_order(entry, kind)) {
         const entry::Value* value = entry.data.find(name);
-        if (value != nullptr) pieces.push_back(said_for(entry, kind, {name, *value}));
+        if (value != nullptr && !is_own_number(entry, name))
+            pieces.push_back(said_for(job, entry, kind, {name, *value}));
     }
     return joined(pieces, ", ");
 }

@@ -1,6 +1,7 @@
 // An entry in words: what it says, who said it, and what has to be known about its times. Only the desk includes this.
 //
-// Promises: a figure stands as it was typed, with its unit; a personal value only while the book still holds it.
+// Promises: a figure stands as it was typed, with its unit; a personal value only while the book still holds it;
+//   people by their names, never by the number they have in the book.
 #pragma once
 
 #include "desk/answers.h"
@@ -9,8 +10,9 @@
 namespace undersheet::desk {
 
 // "air 13 °C, rh 66 %, wind 6mph": the fields in the order of the catalogue.
-[[nodiscard]] std::string entry_words(const entry::Entry& entry, const method::Kind* kind);
-[[nodiscard]] std::string field_words(const method::Kind* kind, const std::string& field,
+[[nodiscard]] std::string entry_words(const job::Job& job, const entry::Entry& entry,
+                                      const method::Kind* kind);
+[[nodiscard]] std::string field_words(const job::Job& job, const method::Kind* kind, const std::string& field,
                                       const entry::Value& value);
 [[nodiscard]] std::string value_words(const entry::Value& value);
 

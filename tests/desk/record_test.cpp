@@ -101,3 +101,15 @@ TEST_CASE("what the program writes itself, nobody types") {
     CHECK(!test.record("open", {"ref=B-1"}).ok());
     CHECK(!test.record("person", {"name=Nobody"}).ok());
 }
+
+TEST_CASE("people are said by their names, never by the number they have in the book") {
+    DeskTest test;
+    CHECK(good(test.record("day", {"people=IP, WP", "briefing=yes"}))
+              .says.find("people Isolde Pell, Wren Pell") != std::string::npos);
+    const auto history = good(test.open().history({}));
+    for (const auto& line : history.lines) {
+        INFO(line.says);
+        for (const auto& person : good(test.open().people()))
+            CHECK(line.says.find(person.id) == std::string::npos);
+    }
+}
