@@ -1,22 +1,17 @@
 #include "cli/show.h"
 #include "cli/verb.h"
 
-#include <algorithm>
-
 namespace undersheet::cli {
 namespace {
 
 // Where two are called alike, what tells them apart stands beside.
-std::string name_among(const desk::JobLine& line, const std::vector<desk::JobLine>& jobs) {
-    constexpr std::size_t kShown = 8;
-    const auto called =
-        std::count_if(jobs.begin(), jobs.end(), [&](const auto& job) { return job.job.ref == line.job.ref; });
-    return job_words(line.job) + (called > 1 ? " (--job " + line.id.substr(0, kShown) + ")" : "");
+std::string name_of(const desk::JobLine& line) {
+    return job_words(line.job) + (line.asked_by == line.job.ref ? "" : " (--job " + line.asked_by + ")");
 }
 
-void show_job(const desk::JobLine& line, const std::string& name, Screen& screen) {
+void show_job(const desk::JobLine& line, Screen& screen) {
     screen.set_in(line.current ? "* " : "  ",
-                  name + ": " + line.standing +
+                  name_of(line) + ": " + line.standing +
                       (line.opened.empty() ? "" : "; opened " + day_and_time(line.opened)) + ", " +
                       std::to_string(line.entries) + (line.entries == 1 ? " entry" : " entries"));
 }
@@ -26,7 +21,7 @@ int run_jobs(const Arguments& arguments, Screen& screen) {
         arguments, screen, [](desk::Desk& desk) { return desk.jobs(); },
         [&](const std::vector<desk::JobLine>& jobs) {
             if (jobs.empty()) screen.line("No job yet: undersheet jobs new REF --roof \"back extension\"");
-            for (const auto& line : jobs) show_job(line, name_among(line, jobs), screen);
+            for (const auto& line : jobs) show_job(line, screen);
         });
 }
 

@@ -26,6 +26,8 @@ struct PersonLine {
 struct JobLine {
     JobName job = {};
     std::string id = {}, opened = {}, handed_over = {}, finished = {};
+    std::string asked_by =
+        {}; // what --job takes for this one alone: its ref, or where others are called so its short id
     std::string standing = {}; // "under way: band/AB, wall/CD", "handed over", "from paper"
     std::size_t entries = 0;
     bool from_paper = false, current = false; // current: the job last worked on

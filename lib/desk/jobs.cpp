@@ -172,6 +172,15 @@ JobLine unreadable(const book::JobLine& job, const Fault& fault) {
     return line;
 }
 
+// Two phones may each have opened a job of one number.
+void tell_apart(std::vector<JobLine>& lines) {
+    for (JobLine& line : lines) {
+        const auto called = std::count_if(
+            lines.begin(), lines.end(), [&](const JobLine& other) { return other.job.ref == line.job.ref; });
+        line.asked_by = called > 1 || line.job.ref.empty() ? line.id.substr(0, kShortJob) : line.job.ref;
+    }
+}
+
 Result<std::vector<JobLine>> Desk::jobs() {
     auto book = session_->reader();
     if (!book) return book.fault();
@@ -184,6 +193,7 @@ Result<std::vector<JobLine>> Desk::jobs() {
         auto on = take_up(*session_, {job.job, {}, {}});
         lines.push_back(on ? line_of(*on, job.job == *last) : unreadable(job, on.fault()));
     }
+    tell_apart(lines);
     return lines;
 }
 
@@ -198,7 +208,9 @@ Result<JobLine> Desk::open_job(const Asked& asked, const NewJob& job) {
     if (!kept) return kept.fault();
     auto on = take_up(*session_, {job.ref, {}, {}});
     if (!on) return on.fault();
-    return line_of(*on, true);
+    JobLine line = line_of(*on, true);
+    line.asked_by = line.job.ref; // a ref that another job has is refused
+    return line;
 }
 
 } // namespace undersheet::desk

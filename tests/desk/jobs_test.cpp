@@ -64,6 +64,7 @@ TEST_CASE("the jobs are listed with where each stands, and a star for the last")
     const auto jobs = good(test.open().jobs());
     REQUIRE(jobs.size() == 2);
     CHECK(jobs[0].job.ref == "A-07");
+    CHECK(jobs[0].asked_by == "A-07"); // no other is called so
     CHECK(!jobs[0].current);
     CHECK(jobs[1].current);
     CHECK(jobs[1].standing == "nothing under way");

@@ -44,6 +44,7 @@ TEST_CASE("of two jobs with one number neither is meant, and each is named by it
     REQUIRE(jobs.size() == 2);
     for (const auto& job : jobs) {
         INFO(job.id);
+        CHECK(job.asked_by == job.id.substr(0, 8)); // no shorter, see below
         CHECK(line.find("--job " + job.id.substr(0, 8)) != std::string::npos);
         CHECK(good(two.first.open().history(in_job(job.id))).lines.size() >= 1);
         CHECK(good(two.first.open().history(in_job(job.id.substr(0, 8)))).lines.size() >= 1);
