@@ -93,12 +93,9 @@ Result<Drafted> sign_draft(const Writing& writing, const SupplementSign& sign) {
     if (!drafted) return drafted;
     for (const job::OpenThing& open : job::open_in(job, *job.supplement()))
         drafted->held_by.push_back({.why = open.why, .clears = open.clears});
-    if (!sign.customer.empty() && !sign.not_present.empty())
-        drafted->held_by.push_back({.why = "the customer cannot sign and be away",
-                                    .clears = "--customer NAME, or --not-present \"sent on …\""});
-    if (sign.customer.empty() && sign.not_present.empty())
-        drafted->held_by.push_back({.why = "the customer has not signed",
-                                    .clears = "--customer NAME, or --not-present \"sent on …\""});
+    if (const auto why = job::customer_unsaid(!sign.customer.empty(), !sign.not_present.empty()))
+        drafted->held_by.push_back(
+            {.why = *why, .clears = "--customer NAME, or --not-present \"sent on …\""});
     return drafted;
 }
 

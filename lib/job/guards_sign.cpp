@@ -1,5 +1,6 @@
 // Before a step is ticked and before a part is signed.
 #include "job/guards.h"
+#include "job/supplements.h"
 #include "job/weather.h"
 
 #include "base/text.h"
@@ -113,12 +114,10 @@ HeldList doubted_parts(const Scene& scene) {
 HeldList no_customer(const Scene& scene) {
     const bool customer = scene.wish.data.find("customer") != nullptr;
     const bool not_present = scene.wish.data.find("not_present") != nullptr;
-    if (customer && not_present)
-        return {{.why = "the customer cannot sign and be away",
-                 .clears = "customer=NAME for who is there, or not_present=\"sent on …\""}};
-    if (scene.wish.by.empty() || customer || not_present) return {};
-    return {{.why = "the customer has not signed",
-             .clears = "sign with customer=NAME, or not_present=\"sent on …\""}};
+    const auto why = customer_unsaid(customer, not_present);
+    const bool is_only_asked = scene.wish.by.empty() && !customer && !not_present;
+    if (!why || is_only_asked) return {};
+    return {{.why = *why, .clears = "sign with customer=NAME, or not_present=\"sent on …\""}};
 }
 
 void take(HeldList& held, HeldList lines) {

@@ -86,6 +86,12 @@ std::vector<const Entry*> counting(const std::vector<const Entry*>& visible,
     return count;
 }
 
+std::optional<std::string> customer_unsaid(bool signs, bool is_away) {
+    if (signs && is_away) return "the customer cannot sign and be away";
+    if (!signs && !is_away) return "the customer has not signed";
+    return std::nullopt;
+}
+
 std::vector<const Part*> in_hand(const Job& job) {
     std::vector<const Part*> parts;
     for (const Part& part : job.parts)

@@ -14,6 +14,9 @@ namespace undersheet::job {
 // Parts that are neither signed nor left as they are.
 [[nodiscard]] std::vector<const Part*> in_hand(const Job& job);
 
+// Why nobody signs for the customer, at the hand-over or for a supplement: exactly one of the two has to be said.
+[[nodiscard]] std::optional<std::string> customer_unsaid(bool signs, bool is_away);
+
 // What stands in the way of signing the supplement that this job was folded within.
 struct OpenThing {
     std::string why, clears;

@@ -69,6 +69,9 @@ TEST_CASE("a supplement is signed when what was seen is written and the customer
     CHECK(held.held_by[1].why == "the customer has not signed");
     good(roof.look());
     CHECK(good(roof.sign({}, "09:20")).held_by.size() == 1);
+    const auto both = good(roof.sign({"Mrs Ebba Lorn", "by post"}, "09:21"));
+    REQUIRE(both.held_by.size() == 1);
+    CHECK(both.held_by[0].why == "the customer cannot sign and be away");
     const auto signed_off = good(roof.sign({"Mrs Ebba Lorn", ""}));
     REQUIRE(signed_off.is_kept());
     CHECK(signed_off.receipt.starts_with("undersheet.receipt.1 "));
