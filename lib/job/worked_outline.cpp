@@ -36,6 +36,17 @@ std::vector<std::string> tape_working(const trade::Outline& outline) {
     return lines;
 }
 
+// One spare tape says that a tape is wrong; where more of them say which, it is named. Nothing is changed by it.
+void name_suspect(Finding& finding, const trade::Outline& outline) {
+    const auto wrong = std::find_if(outline.tapes.begin(), outline.tapes.end(),
+                                    [](const trade::JudgedTape& tape) { return tape.suspect; });
+    if (wrong == outline.tapes.end()) return;
+    const std::string tape = wrong->from + wrong->to;
+    say(finding, worded("{says}; the others agree without {tape}",
+                        {{"says", finding.says_as}, {"tape", place_worded(tape)}}));
+    clear_by(finding, worded("tape {tape} again first", {{"tape", place_worded(tape)}}));
+}
+
 void misclosure(const Context& context, const Rule& rule, Findings& out) {
     const auto& outline = context.job.roof.outline;
     if (!outline || !outline->misclosure_mm) return;
@@ -45,6 +56,7 @@ void misclosure(const Context& context, const Rule& rule, Findings& out) {
                                    {.value = fixed(*outline->misclosure_mm, 0),
                                     .working = tape_working(*outline),
                                     .entries = entries_of(context.job, "tape")}));
+        name_suspect(out.back(), *outline);
         return;
     }
 }
@@ -65,6 +77,7 @@ void tape_fit(const Context& context, const Rule& rule, Findings& out) {
                                         std::to_string(roof.outline->spare_tapes) + " spare)");
     out.push_back(make_finding(context, rule, rule.levels.front(),
                                {.working = working, .entries = entries_of(context.job, "tape")}));
+    name_suspect(out.back(), *roof.outline);
 }
 
 std::string edge_name(const Reading& reading) { return reading.place.a + reading.place.b; }
