@@ -121,6 +121,22 @@ void add_seen(const Visit& visit) {
     if (!plan.marks.empty()) add_plan(making, plan);
 }
 
+// What the first record used on a part, and the reading it was begun under, stay in the first record.
+Row visit_row(const Visit& visit, const job::Part& part) {
+    constexpr std::size_t kTins = 4, kReading = 5;
+    std::vector<std::string> labels;
+    for (const job::TinUse& use : job::tin_uses(visit.making.job)) {
+        const std::string& label = use.tin == nullptr ? use.label : use.tin->label;
+        if (use.part == part.name && visit.has(use.entry) &&
+            std::find(labels.begin(), labels.end(), label) == labels.end())
+            labels.push_back(label);
+    }
+    Row row = part_row(visit.making, part);
+    row.cells[kTins] = tins_words(visit.making, labels);
+    if (!visit.has(part.reading)) row.cells[kReading] = Text();
+    return row;
+}
+
 void add_done(const Visit& visit) {
     Making& making = visit.making;
     making.heading("section.done");
@@ -128,7 +144,7 @@ void add_done(const Visit& visit) {
     for (const job::Part& part : making.job.parts) {
         const bool was_moved = std::any_of(part.events.begin(), part.events.end(),
                                            [&](const auto& move) { return visit.has(move.entry); });
-        if (was_moved) rows.push_back(part_row(making, part));
+        if (was_moved) rows.push_back(visit_row(visit, part));
     }
     if (rows.empty()) return making.sentence("look.no_parts");
     making.table("", {"part", "stands", "who", "when", "tins", "reading"}, std::move(rows));

@@ -31,20 +31,6 @@ const entry::Entry* last_word(const Part& part) {
     return part.events.empty() ? nullptr : part.events.back().entry;
 }
 
-std::string tins(const Making& making, const Part& part) {
-    std::vector<std::string> all;
-    for (const std::string& label : part.tins) {
-        const job::Reading* tin = making.job.tin(label);
-        if (tin == nullptr) {
-            all.push_back(label);
-            continue;
-        }
-        all.push_back(making.say("tin.batch", {{"product", making.said.value(*tin, "product")},
-                                               {"batch", making.said.value(*tin, "batch")}}));
-    }
-    return joined(all, "; ");
-}
-
 // The air a part was begun under, where the method asks for a reading at all.
 std::string reading(const Making& making, const Part& part) {
     const method::Stage* stage = making.setting.method.stage(part.stage);
@@ -97,11 +83,25 @@ void add_sent_back_lines(const Making& making, const Part& part, std::vector<Tex
 
 } // namespace
 
+std::string tins_words(const Making& making, const std::vector<std::string>& labels) {
+    std::vector<std::string> all;
+    for (const std::string& label : labels) {
+        const job::Reading* tin = making.job.tin(label);
+        if (tin == nullptr) {
+            all.push_back(label);
+            continue;
+        }
+        all.push_back(making.say("tin.batch", {{"product", making.said.value(*tin, "product")},
+                                               {"batch", making.said.value(*tin, "batch")}}));
+    }
+    return joined(all, "; ");
+}
+
 Row part_row(const Making& making, const Part& part) {
     const entry::Entry* last = last_word(part);
     Row row{{making.said.part(part.name),
              making.say("state." + std::string(job::state_word(standing(making, part)))), making.person(last),
-             making.when(last), tins(making, part), reading(making, part)},
+             making.when(last), tins_words(making, part.tins), reading(making, part)},
             {}};
     for (const SignOff& signature : part.signatures)
         add_signature_lines(making, part, signature, row.beneath);

@@ -12,6 +12,7 @@ namespace undersheet::paper {
 
 // One part as a row of that sheet: part, stands, who, when, tins, reading.
 [[nodiscard]] Row part_row(const Making& making, const job::Part& part);
+[[nodiscard]] std::string tins_words(const Making& making, const std::vector<std::string>& labels);
 [[nodiscard]] Document stages(const job::Job& job, const job::Judgement& judgement, const Setting& setting);
 
 } // namespace undersheet::paper

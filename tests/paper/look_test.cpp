@@ -5,6 +5,8 @@
 #include "paper/reminders.h"
 #include "tests/paper/troubled_roof.h"
 
+#include <algorithm>
+
 using namespace undersheet;
 using namespace undersheet::paper;
 
@@ -62,6 +64,23 @@ TEST_CASE("what a visit opened stands struck on its paper and under what is stil
     CHECK(says(paper, "no longer stands: tape lifted"));
     CHECK(says(paper, "patch D: opened again"));
     CHECK(says(paper, "This supplement is not signed yet."));
+}
+
+TEST_CASE("the paper of a visit names what the visit used on a part, not what the first record used on it") {
+    auto site = visited_roof();
+    site.record("tin", "2027-02-03T09:22:00+00:00",
+                R"({"label":"FT-9","product":"flashing_tape","batch":"FT-9","use_by":"2028-03-31"})");
+    site.record("begin", "2027-02-03T09:25:00+00:00", R"({"tin":["FT-9"]})", "", "patches/D");
+    const auto paper = paper_of(site, kLater);
+    for (std::size_t i = 0; i + 1 < paper.blocks.size(); ++i) {
+        const auto* heading = std::get_if<Heading>(&paper.blocks[i]);
+        if (heading == nullptr || heading->text != "What was done") continue;
+        const auto& rows = std::get<Table>(paper.blocks[i + 1]).rows;
+        const auto patch = std::find_if(rows.begin(), rows.end(),
+                                        [](const Row& row) { return row.cells[0].words() == "patch D"; });
+        REQUIRE(patch != rows.end());
+        CHECK(patch->cells[4].words() == "FT-9, flashing tape"); // FT-1 was the first day's
+    }
 }
 
 TEST_CASE("the day of the next look goes into a calendar") {
