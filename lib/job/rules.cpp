@@ -126,12 +126,46 @@ std::string finding_id(const Rule& rule, const Finding& finding) {
     return at.empty() ? rule.name : rule.name + "@" + at;
 }
 
-Worded filled(const std::string& form, const Finding& finding, const About& about) {
+bool is_untyped(const std::string& figure) {
+    constexpr std::size_t kMostTyped = 3; // decimals; more of them come out of another unit
+    const auto dot = figure.find('.');
+    return dot != std::string::npos && figure.size() - dot - 1 > kMostTyped && Decimal::parse(figure).ok();
+}
+
+std::string with_places(const std::string& figure, int places) {
+    return is_untyped(figure) ? fixed(Decimal::parse(figure)->value(), places) : figure;
+}
+
+// A value and its limit as people read them: 23 mph is 10.28192 m/s to a program and 10.3 to them. Both keep as many
+// decimals as it takes for the one to stand to the other as it really does.
+struct Figures {
+    std::string value, limit;
+};
+Figures for_people(const Context& context, const Rule& rule, const std::string& value,
+                   const std::string& limit) {
+    constexpr int kMostPlaces = 5;
+    if (!is_untyped(value) && !is_untyped(limit)) return {value, limit};
+    const auto of = [](const std::string& figure) { return Decimal::parse(figure); };
+    const method::Kind* kind = context.kinds.find(rule.kind);
+    const method::Field* field =
+        kind == nullptr || rule.fields.empty() ? nullptr : kind->field(rule.fields.front());
+    for (int places = field == nullptr ? 1 : field->places; places < kMostPlaces; ++places) {
+        const Figures shown{with_places(value, places), with_places(limit, places)};
+        if (!of(value) || !of(limit)) return shown;
+        if ((*of(value) < *of(limit)) == (*of(shown.value) < *of(shown.limit)) &&
+            (*of(limit) < *of(value)) == (*of(shown.limit) < *of(shown.value)))
+            return shown;
+    }
+    return {value, limit};
+}
+
+Worded filled(const std::string& form, const Finding& finding, const About& about, const Figures& figures) {
     const bool has_place = !finding.place.empty(), has_label = !finding.label.empty();
     const Worded place = place_worded(finding.place);
     const Worded label = about.label.empty() ? typed(finding.label) : about.label;
-    return worded(form, {{"value", about.value},
-                         {"limit", finding.limit},
+    const bool is_short = figures.value == about.value.text;
+    return worded(form, {{"value", is_short ? about.value : Worded{figures.value}},
+                         {"limit", figures.limit},
                          {"place", has_place   ? place
                                    : has_label ? label
                                                : "the roof"},
@@ -237,8 +271,9 @@ Finding make_finding(const Context& context, const Rule& rule, const Level& leve
     finding.holds = level.holds;
     finding.by_reason = rule.by_reason;
     finding.decidable = rule.decidable && level.severity != method::Severity::note;
-    clear_by(finding, filled(level.clears.empty() ? rule.clears : level.clears, finding, about));
-    say(finding, filled(rule.text, finding, about));
+    const Figures figures = for_people(context, rule, finding.value, finding.limit);
+    clear_by(finding, filled(level.clears.empty() ? rule.clears : level.clears, finding, about, figures));
+    say(finding, filled(rule.text, finding, about, figures));
     finding.id = finding_id(rule, finding);
     return finding;
 }

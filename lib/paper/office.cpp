@@ -11,6 +11,8 @@
 namespace undersheet::paper {
 namespace {
 
+constexpr int kUsedPlaces = 2; // of a litre, of an hour
+
 // The blocks of another paper under a heading of its name, their own headings one level down.
 void add_paper(Making& making, Document paper) {
     making.paper.heading(paper.head.name);
@@ -33,10 +35,11 @@ void add_planned_and_used(Making& making) {
     std::vector<Row> rows;
     for (const job::TakeOffUsed& used : taken->used) {
         const std::string key = "item." + used.name, unit = " " + making.words.text(used.unit);
-        rows.push_back({{making.words.has(key) ? making.say(key) : making.words.text(used.title),
-                         making.words.number(used.planned) + unit, making.words.number(used.used) + unit,
-                         making.said.again(used.remark)},
-                        {}});
+        const auto amount = [&](const Decimal& of) { return making.words.number(of.value(), kUsedPlaces); };
+        rows.push_back(
+            {{making.words.has(key) ? making.say(key) : making.words.text(used.title),
+              amount(used.planned) + unit, amount(used.used) + unit, making.said.again(used.remark)},
+             {}});
     }
     making.table("", {"item", "planned#", "used#", "remark"}, std::move(rows));
 }

@@ -91,3 +91,17 @@ TEST_CASE("an entry of a kind this program does not know stands in the journal a
     const auto& journal = table_under(file, "The journal, entry by entry");
     CHECK(journal.rows.back().cells[1].words() == "drone_flight (not understood by this program)");
 }
+
+TEST_CASE("planned and used stand with two decimals, whatever the sum came to") {
+    auto site = test::roof_being_inspected();
+    site.record("use", "09:30", R"({"tin":"FA-2","amount_l":2.5})", "", "field/1");
+    const auto file = file_of(site, "10:00");
+    const auto& rows = table_under(file, "Planned and used").rows;
+    REQUIRE(!rows.empty());
+    for (const Row& row : rows)
+        for (const std::size_t column : {1U, 2U}) {
+            const std::string words = row.cells[column].words();
+            INFO(words);
+            CHECK(words.find('.') + 3 == words.find(' ')); // "4.80 l"
+        }
+}
