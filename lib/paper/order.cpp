@@ -9,7 +9,7 @@
 namespace undersheet::paper {
 namespace {
 
-constexpr int kWeightPlaces = 1;
+constexpr int kWeightPlaces = 1, kThicknessPlaces = 1;
 
 void add_verdict(Making& making, const job::TakeOff& made) {
     const auto lines = made.of("materials").size();
@@ -53,6 +53,16 @@ void add_sheet(Making& making, const job::TakeOff& made) {
     const job::TakeOffLine* weight = made.line("sheet_weight");
     if (!made.sheet || weight == nullptr) return;
     making.sentence("order.weight", {{"kg", making.words.number(weight->amount.value(), kWeightPlaces)}});
+    const job::Reading* recorded = making.job.latest("sheet");
+    const std::string thick = recorded == nullptr ? "" : making.said.bare(*recorded, "thickness_mm");
+    const std::string colour = recorded == nullptr ? "" : making.said.value(*recorded, "colour");
+    const std::string usual =
+        making.words.number(making.setting.method.limit("sheet_thickness_mm"), kThicknessPlaces);
+    making.sentence("order.thickness", {{"mm", thick.empty() ? usual : thick}});
+    if (colour.empty())
+        making.sentence("order.no_colour");
+    else
+        making.sentence("order.colour", {{"colour", colour}});
 }
 
 std::string mm_words(const Making& making, std::int64_t mm) {

@@ -64,6 +64,17 @@ TEST_CASE("the order says how much, as which packs, for how much, and the sum") 
     CHECK(says(text, "about 59.5 kg"));
 }
 
+TEST_CASE("the order says how thick the sheet is and its colour, or that no colour is recorded") {
+    auto site = named_ell();
+    const std::string usual = order_words(site);
+    CHECK(says(usual, "The sheet is 1.2 mm thick.")); // what its weight was worked with
+    CHECK(says(usual, "No colour is recorded: say which when ordering."));
+    site.record("sheet", "09:10", R"({"batch":"SH-1","thickness_mm":1.52,"colour":"slate grey"})");
+    const std::string recorded = order_words(site);
+    CHECK(says(recorded, "The sheet is 1.52 mm thick."));
+    CHECK(says(recorded, "Its colour: slate grey."));
+}
+
 TEST_CASE("the order keeps the customer's name to itself") {
     auto site = named_ell();
     const auto paper = made(order, site, with_prices());
