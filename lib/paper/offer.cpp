@@ -6,6 +6,7 @@
 #include "paper/taken_off.h"
 
 #include <algorithm>
+#include <array>
 
 namespace undersheet::paper {
 namespace {
@@ -64,13 +65,25 @@ void add_price(Making& making, const job::TakeOff& made) {
     if (!included.empty()) making.sentence("offer.included", {{"all", making.words.listed(included)}});
 }
 
+// The customer is told of the roof. What has no place is about papers and people, but for what was looked at on the
+// whole deck at once.
+bool is_about_roof(const Making& making, const job::PunchRow& row) {
+    constexpr std::array<std::string_view, 4> kWholeDeck{"heads", "board", "joint", "structure"};
+    if (!row.place.empty()) return true;
+    const job::Finding* finding = making.judgement.finding(row.number);
+    const method::Rule* rule = finding == nullptr ? nullptr : making.setting.method.rule(finding->rule);
+    return rule != nullptr && std::find(kWholeDeck.begin(), kWholeDeck.end(), rule->kind) != kWholeDeck.end();
+}
+
 void add_findings_to_settle(Making& making) {
     Listing listing;
     for (const job::PunchRow& row : making.punch) {
-        // What has no place is about papers and people; the customer is told of the roof.
-        if (row.severity != method::Severity::note && !row.place.empty())
-            listing.points.emplace_back(making.say("offer.found", {{"what", making.said.again(row.says_as)},
-                                                                   {"place", making.said.place(row.place)}}));
+        if (row.severity == method::Severity::note || !is_about_roof(making, row)) continue;
+        const std::string what = making.said.again(row.says_as);
+        listing.points.emplace_back(
+            row.place.empty()
+                ? what
+                : making.say("offer.found", {{"what", what}, {"place", making.said.place(row.place)}}));
     }
     if (listing.points.empty()) return;
     making.heading("section.settle_first");

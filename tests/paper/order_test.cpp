@@ -133,6 +133,15 @@ TEST_CASE("what was found on the visit is to be settled before the sheet is laid
     CHECK_FALSE(says(text, "building control"));
 }
 
+TEST_CASE("heads that stand proud are told to the customer, though the check of them has no place") {
+    auto site = named_ell();
+    site.record("heads", "09:30", R"({"total":400,"checked":50,"below":45,"flush":2,"proud":3})");
+    const std::string text = offer_words(site);
+    CHECK(says(text, "We found this on the visit"));
+    CHECK(says(text, "5 of 50"));
+    CHECK_FALSE(says(text, "points")); // too few moisture points is our own business
+}
+
 TEST_CASE("without a price list or without a total the papers are refused, saying what is missing") {
     for (auto* make : {order, offer}) {
         const auto paper = made(make, named_ell(), test::test_setting());
