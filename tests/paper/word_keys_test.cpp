@@ -127,3 +127,18 @@ TEST_CASE("every phrase of the words file is said somewhere") {
         CHECK(is_said(key, keys));
     }
 }
+
+TEST_CASE("no paper has to name a field of a reading by the question that asks for it") {
+    constexpr std::size_t kMostLabel = 30; // bytes; a question runs on
+    for (const method::Kind& kind : test::default_kinds().kinds()) {
+        if (kind.group != method::Group::reading) continue;
+        for (const method::Field& field : kind.fields) {
+            if (field.personal) continue;
+            CAPTURE(kind.name, field.name);
+            const auto& words = Words::english();
+            const std::string own = "field." + kind.name + "." + field.name, shared = "field." + field.name;
+            REQUIRE((words.has(own) || words.has(shared)));
+            CHECK(words.say(words.has(own) ? own : shared).size() <= kMostLabel);
+        }
+    }
+}
