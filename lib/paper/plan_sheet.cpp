@@ -14,6 +14,7 @@ constexpr double kSide_mm = 26, kTop_mm = 12, kFoot_mm = 20; // for what stands 
 constexpr double kPlanLetterWidth = 0.58;                    // of the size of letters
 constexpr double kRingStep = 0.8; // of the size of letters, from one ring of spots to the next
 constexpr double kFar_mm = 4;     // from here on a line leads back
+constexpr double kUp = 0.3;       // of the size of letters, from the line they stand on to their middle
 constexpr std::array<int, 12> kScales{5, 10, 20, 25, 50, 75, 100, 125, 150, 200, 250, 500};
 
 Box bounds_of(const trade::Polygon& outline) {
@@ -41,6 +42,23 @@ Box box_of(Spot at, double wide_mm, double size_mm, Anchor anchor) {
     if (anchor == Anchor::middle) left -= wide_mm / 2;
     if (anchor == Anchor::end) left -= wide_mm;
     return {left, at.y_mm - size_mm * 0.8, left + wide_mm, at.y_mm + size_mm * 0.25};
+}
+
+bool is_within(Spot spot, const Box& box) {
+    return box.left_mm < spot.x_mm && spot.x_mm < box.right_mm && box.top_mm < spot.y_mm &&
+           spot.y_mm < box.bottom_mm;
+}
+
+// The first spot of a line, from its beginning, that is outside of all the boxes; its end if there is none.
+template <class Inside>
+Spot first_outside(Spot from, Spot to, Inside inside) {
+    constexpr int kSteps = 60;
+    for (int i = 0; i < kSteps; ++i) {
+        const double share = static_cast<double>(i) / kSteps;
+        const Spot spot{from.x_mm + (to.x_mm - from.x_mm) * share, from.y_mm + (to.y_mm - from.y_mm) * share};
+        if (!inside(spot)) return spot;
+    }
+    return to;
 }
 
 bool do_meet(const Box& a, const Box& b) {
@@ -89,7 +107,8 @@ bool PlanSheet::is_free(const Box& box) const {
 }
 
 void PlanSheet::fixed(Spot at, const std::string& text, Anchor anchor, double size_mm) {
-    keep_free(box_of(at, width_of(text, size_mm), size_mm, anchor));
+    letters_.push_back(box_of(at, width_of(text, size_mm), size_mm, anchor));
+    keep_free(letters_.back());
     drawing_.label(at, text, anchor, size_mm);
 }
 
@@ -124,7 +143,7 @@ Spot PlanSheet::along(const std::vector<Spot>& spots, const std::vector<std::str
 }
 
 // The nearest free spot round a place, going outwards ring by ring.
-std::optional<Spot> PlanSheet::spot_round(const Ring& ring, bool on_roof) const {
+std::optional<Spot> PlanSheet::spot_round(const Ring& ring, Wanted wanted) const {
     constexpr int kRings = 8, kWays = 12;
     constexpr double kTurn = 2 * 3.14159265358979323846 / kWays;
     for (int i = 0; i <= kRings; ++i) {
@@ -132,23 +151,44 @@ std::optional<Spot> PlanSheet::spot_round(const Ring& ring, bool on_roof) const 
             const double off_mm = i * ring.size_mm * kRingStep, wide_mm = i == 0 ? 0 : ring.wide_mm / 4;
             const Spot there{ring.near.x_mm + std::cos(way * kTurn) * (off_mm + wide_mm),
                              ring.near.y_mm + std::sin(way * kTurn) * off_mm};
-            if (on_roof && !is_on_roof(there)) continue;
-            if (is_free(box_of(there, ring.wide_mm, ring.size_mm, Anchor::middle))) return there;
+            if (wanted.on_roof && !is_on_roof(there)) continue;
+            if (!is_free(box_of(there, ring.wide_mm, ring.size_mm, Anchor::middle))) continue;
+            if (!wanted.leads_clear || !crosses_letters(leader_to(there, ring))) return there;
         }
     }
     return std::nullopt;
 }
 
-void PlanSheet::placed(Spot near, const std::string& text, double size_mm) {
-    const double up_mm = size_mm * 0.3; // from the line letters stand on to their middle
-    const Ring ring{{near.x_mm, near.y_mm + up_mm}, width_of(text, size_mm), size_mm};
-    auto found = spot_round(ring, true);
-    if (!found) found = spot_round(ring, false);
-    const Spot there = found.value_or(ring.near);
-    const Spot middle{there.x_mm, there.y_mm - up_mm};
+// A place under other letters is led to from where they end.
+PlanSheet::Leader PlanSheet::leader_to(Spot there, const Ring& ring) const {
+    const double up_mm = ring.size_mm * kUp;
+    const Spot near{ring.near.x_mm, ring.near.y_mm - up_mm}, middle{there.x_mm, there.y_mm - up_mm};
     const double far_mm = std::hypot(middle.x_mm - near.x_mm, middle.y_mm - near.y_mm);
-    if (far_mm >= kFar_mm + ring.wide_mm / 4)
-        drawing_.line(near, short_of(middle, near, ring.wide_mm / 2, size_mm / 2), Stroke::fine);
+    const Spot to = short_of(middle, near, ring.wide_mm / 2, ring.size_mm / 2);
+    const Spot from = first_outside(near, to, [&](Spot spot) {
+        return std::any_of(letters_.begin(), letters_.end(),
+                           [&](const Box& box) { return is_within(near, box) && is_within(spot, box); });
+    });
+    return {from, to, far_mm >= kFar_mm + ring.wide_mm / 4};
+}
+
+bool PlanSheet::crosses_letters(const Leader& leader) const {
+    if (!leader.is_drawn) return false;
+    return std::any_of(letters_.begin(), letters_.end(), [&](const Box& box) {
+        const Spot met =
+            first_outside(leader.from, leader.to, [&](Spot spot) { return !is_within(spot, box); });
+        return is_within(met, box);
+    });
+}
+
+void PlanSheet::placed(Spot near, const std::string& text, double size_mm) {
+    const Ring ring{{near.x_mm, near.y_mm + size_mm * kUp}, width_of(text, size_mm), size_mm};
+    std::optional<Spot> found;
+    for (const Wanted wanted : {Wanted{true, true}, {false, true}, {true, false}, {false, false}})
+        if (!found) found = spot_round(ring, wanted);
+    const Spot there = found.value_or(ring.near);
+    const Leader leader = leader_to(there, ring);
+    if (leader.is_drawn) drawing_.line(leader.from, leader.to, Stroke::fine);
     fixed(there, text, Anchor::middle, size_mm);
 }
 

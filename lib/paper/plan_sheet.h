@@ -1,7 +1,7 @@
 // The sheet a plan is drawn on: where a point of the roof lies on paper, and room for labels that do not cover one another.
 //
 // Promises: the largest scale of the usual row at which the roof fits; a label is moved off what stands there already, and a
-//   fine line leads back to its place when it had to go far. One that finds no room is drawn where it belongs all the same.
+//   fine line leads back to its place when it had to go far, across no letters where there is a way round them. One that finds no room is drawn where it belongs all the same.
 // Does not: know a roof. Threads: plain values.
 #pragma once
 
@@ -36,17 +36,26 @@ public:
     void keep_free(Spot from, Spot to); // a line
 
 private:
+    struct Leader { // from the place to its letters
+        Spot from = {}, to = {};
+        bool is_drawn = false;
+    };
     struct Ring {
         Spot near = {};
         double wide_mm = 0, size_mm = 0;
     };
-    [[nodiscard]] std::optional<Spot> spot_round(const Ring& ring, bool on_roof) const;
+    struct Wanted {
+        bool on_roof = true, leads_clear = true;
+    };
+    [[nodiscard]] std::optional<Spot> spot_round(const Ring& ring, Wanted wanted) const;
+    [[nodiscard]] Leader leader_to(Spot there, const Ring& ring) const;
+    [[nodiscard]] bool crosses_letters(const Leader& leader) const;
 
     Drawing& drawing_;
     const trade::Polygon& outline_;
     double scale_ = 0, height_mm_ = 0;
-    Spot origin_ = {}; // of the roof's 0,0
-    std::vector<Box> taken_ = {};
+    Spot origin_ = {};                           // of the roof's 0,0
+    std::vector<Box> taken_ = {}, letters_ = {}; // the second are among the first
 };
 
 [[nodiscard]] double width_of(const std::string& text, double size_mm); // about, in the middling of fonts

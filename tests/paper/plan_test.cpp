@@ -176,6 +176,33 @@ TEST_CASE("forty readings at one place all stand on the plan, none over another"
     CHECK(struck_through(*plan) == std::vector<std::string>{});
 }
 
+TEST_CASE("the line that leads to a mark crosses no letters, not those that stand on its place either") {
+    Drawing drawing;
+    const trade::Polygon outline{{0, 0}, {6, 0}, {6, 5}, {0, 5}};
+    PlanSheet sheet(drawing, outline, false);
+    const Spot centre = sheet.at({3, 2.5});
+    sheet.placed(centre, "R1 rooflight", 2.6);
+    for (int i = 1; i <= 6; ++i) sheet.placed(centre, "(" + std::to_string(i) + ")", 3);
+    std::size_t leaders = 0;
+    for (const Shape& shape : drawing.shapes) {
+        const auto* line = std::get_if<Path>(&shape);
+        if (line == nullptr) continue;
+        ++leaders;
+        const Spot from = line->spots.front(), to = line->spots.back();
+        for (const double share : {0.05, 0.25, 0.5, 0.75, 0.95}) {
+            const double x_mm = from.x_mm + (to.x_mm - from.x_mm) * share;
+            const double y_mm = from.y_mm + (to.y_mm - from.y_mm) * share;
+            for (const Label& label : labels_of(drawing)) {
+                const Box box = box_of(label);
+                CAPTURE(label.text, x_mm, y_mm);
+                CHECK_FALSE(
+                    (box.left_mm < x_mm && x_mm < box.right_mm && box.top_mm < y_mm && y_mm < box.bottom_mm));
+            }
+        }
+    }
+    CHECK(leaders > 0);
+}
+
 TEST_CASE("the numbers on the plan are those of the findings, at their places, and said in words") {
     const Papered papered(test::troubled_roof(), test::kHandedOver);
     const auto about = plan_of_findings(papered.making);
