@@ -118,7 +118,8 @@ Row tin_row(const Making& making, const Reading& tin) {
 
 void add_safety(Making& making) {
     making.heading("section.safety");
-    if (const Reading* site = making.job.latest("site")) making.traced_facts(*site);
+    const Reading* site = making.job.latest("site"); // may say no more than whose roof it is
+    if (site != nullptr && !making.said.facts(*site).empty()) making.traced_facts(*site);
     auto days = making.job.all("day"); // one filled in later does not move behind the next
     std::stable_sort(days.begin(), days.end(),
                      [](const Reading* a, const Reading* b) { return a->word("date") < b->word("date"); });

@@ -166,3 +166,19 @@ TEST_CASE("the inspection of a troubled roof is the approved one") {
     const auto paper = inspected(test::roof_being_inspected(), test::kFirstMorning);
     CHECK(test::differs_from_approved("inspection.txt", test::words_of(test::settled(paper))) == "");
 }
+
+TEST_CASE("a section of which nothing was recorded says so once") {
+    Site site;
+    site.opened();
+    site.record("site", "08:05", R"({"customer":"c"})"); // personal, so there is nothing to print of it here
+    const Document paper = inspected(site, "09:00");
+    std::size_t said = 0;
+    bool is_safety = false;
+    for (const Block& block : paper.blocks) {
+        if (const auto* heading = std::get_if<Heading>(&block))
+            is_safety = heading->text == "Safety and access";
+        const auto* sentence = std::get_if<Paragraph>(&block);
+        if (is_safety && sentence != nullptr) ++said;
+    }
+    CHECK(said == 1);
+}
