@@ -5,7 +5,7 @@
 #include "book/admitting.h"
 #include "book/handing.h"
 #include "entry/order.h"
-#include "tests/support/device.h"
+#include "tests/support/books.h"
 #include "tests/support/tamper.h"
 
 #include <algorithm>
